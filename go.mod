@@ -1,0 +1,3 @@
+module scantling
+
+go 1.26
