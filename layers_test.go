@@ -16,7 +16,7 @@ import (
 const layers = `
 internal/unit
 internal/geom/vec  internal/address  internal/message
-internal/diag
+internal/diag internal/figure
 internal/world internal/page internal/scene internal/optimise
 internal/optimise/problems
 internal/optimise/conform internal/geom/polygon
