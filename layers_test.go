@@ -16,7 +16,7 @@ import (
 const layers = `
 internal/unit
 internal/geom/vec  internal/address  internal/message
-internal/diag internal/figure
+internal/diag internal/figure internal/font
 internal/world internal/page internal/scene internal/optimise
 internal/optimise/problems
 internal/optimise/conform internal/geom/polygon
@@ -24,7 +24,7 @@ internal/geom/solid
 internal/geom/hidden
 internal/ledger
 internal/words internal/proportion internal/stock internal/tool internal/hardware
-internal/timber internal/share internal/write/svg internal/write/pdf internal/write/gltf internal/write/csv internal/write/html
+internal/timber internal/share internal/typeset internal/write/svg internal/write/pdf internal/write/gltf internal/write/csv internal/write/html
 internal/piece
 internal/record internal/edit internal/recipe internal/document
 internal/plan

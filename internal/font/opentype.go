@@ -1,0 +1,160 @@
+package font
+
+// The three pieces of OpenType layout that are used: the feature "tnum" as
+// single substitutions, and pair adjustments (formats 1 and 2) of "kern".
+
+// featureLookups returns the subtables of the lookups that features of the
+// given tag use, as type and bytes.
+func featureLookups(t []byte, tag string) (subs []subtable) {
+	features, lookups := int(be16(t, 6)), int(be16(t, 8))
+	seen := map[int]bool{}
+	for i := range int(be16(t, features)) {
+		rec := features + 2 + 6*i
+		if rec+6 > len(t) || string(t[rec:rec+4]) != tag {
+			continue
+		}
+		feature := features + int(be16(t, rec+4))
+		for k := range int(be16(t, feature+2)) {
+			n := int(be16(t, feature+4+2*k))
+			if seen[n] {
+				continue
+			}
+			seen[n] = true
+			lookup := lookups + int(be16(t, lookups+2+2*n))
+			kind := be16(t, lookup)
+			for s := range int(be16(t, lookup+4)) {
+				at := lookup + int(be16(t, lookup+6+2*s))
+				if at < len(t) {
+					subs = append(subs, subtable{kind, t[at:]})
+				}
+			}
+		}
+	}
+	return subs
+}
+
+type subtable struct {
+	kind uint16
+	data []byte
+}
+
+// coverage returns the glyphs of a coverage table in order.
+func coverage(t []byte, at int) (glyphs []GID) {
+	n := int(be16(t, at+2))
+	if be16(t, at) == 1 {
+		for i := range n {
+			glyphs = append(glyphs, GID(be16(t, at+4+2*i)))
+		}
+		return glyphs
+	}
+	for i := range n {
+		rec := at + 4 + 6*i
+		for g := int(be16(t, rec)); g <= int(be16(t, rec+2)); g++ {
+			glyphs = append(glyphs, GID(g))
+		}
+	}
+	return glyphs
+}
+
+// classes returns the class of each glyph that a class definition names.
+func classes(t []byte, at int) map[GID]uint16 {
+	m := map[GID]uint16{}
+	if be16(t, at) == 1 {
+		for i := range int(be16(t, at+4)) {
+			m[GID(int(be16(t, at+2))+i)] = be16(t, at+6+2*i)
+		}
+		return m
+	}
+	for i := range int(be16(t, at+2)) {
+		rec := at + 4 + 6*i
+		for g := int(be16(t, rec)); g <= int(be16(t, rec+2)); g++ {
+			m[GID(g)] = be16(t, rec+4)
+		}
+	}
+	return m
+}
+
+// tabularDigits maps the characters whose glyphs have a tabular form to it.
+func (f *Face) tabularDigits() {
+	swap := map[GID]GID{}
+	for _, s := range featureLookups(f.tables["GSUB"], "tnum") {
+		if s.kind != 1 {
+			continue
+		}
+		for i, g := range coverage(s.data, int(be16(s.data, 2))) {
+			if be16(s.data, 0) == 1 {
+				swap[g] = g + GID(be16(s.data, 4))
+			} else {
+				swap[g] = GID(be16(s.data, 6+2*i))
+			}
+		}
+	}
+	for r := '0'; r <= '9'; r++ {
+		if g, ok := swap[f.cmap[r]]; ok {
+			f.cmap[r] = g
+		}
+	}
+}
+
+// classKern is a pair adjustment between classes of glyphs.
+type classKern struct {
+	first  map[GID]bool
+	a, b   map[GID]uint16
+	values []int16
+	nB     int
+}
+
+func (c *classKern) value(a, b GID) int16 {
+	if !c.first[a] {
+		return 0
+	}
+	i := int(c.a[a])*c.nB + int(c.b[b])
+	if i >= len(c.values) {
+		return 0
+	}
+	return c.values[i]
+}
+
+// readKerning reads pair adjustments that change only the first advance.
+func (f *Face) readKerning() {
+	f.kern = map[[2]GID]int16{}
+	for _, s := range featureLookups(f.tables["GPOS"], "kern") {
+		t := s.data
+		if s.kind != 2 || be16(t, 4) != 4 || be16(t, 6) != 0 {
+			continue
+		}
+		first := coverage(t, int(be16(t, 2)))
+		switch be16(t, 0) {
+		case 1:
+			for i, a := range first {
+				set := int(be16(t, 10+2*i))
+				for k := range int(be16(t, set)) {
+					rec := set + 2 + 4*k
+					pair := [2]GID{a, GID(be16(t, rec))}
+					if _, ok := f.kern[pair]; !ok {
+						f.kern[pair] = int16(be16(t, rec+2))
+					}
+				}
+			}
+		case 2:
+			if f.classes == nil {
+				f.classes = readClassKern(t, first)
+			}
+		}
+	}
+}
+
+func readClassKern(t []byte, first []GID) *classKern {
+	c := &classKern{first: map[GID]bool{}}
+	for _, g := range first {
+		c.first[g] = true
+	}
+	c.a, c.b = classes(t, int(be16(t, 8))), classes(t, int(be16(t, 10)))
+	nA, nB := int(be16(t, 12)), int(be16(t, 14))
+	c.nB = nB
+	c.values = make([]int16, nA*nB)
+	for i := range c.values {
+		c.values[i] = int16(be16(t, 16+2*i))
+	}
+	return c
+}
