@@ -1,0 +1,184 @@
+package piece
+
+import (
+	"scantling/internal/address"
+	"scantling/internal/diag"
+)
+
+// Side is one of the six sides of a part in local terms.
+type Side string
+
+// The sides: ends are end grain, edges the long narrow sides, faces the wide ones.
+const (
+	EndLow   Side = "end 1"  // length = 0
+	EndHigh  Side = "end 2"  // length = whole
+	EdgeLow  Side = "edge 1" // width = 0
+	EdgeHigh Side = "edge 2"
+	FaceLow  Side = "face 1" // thickness = 0
+	FaceHigh Side = "face 2"
+)
+
+// SideOf returns the side at the low or high limit of a local axis.
+func SideOf(axis Local, high bool) Side {
+	sides := [3][2]Side{{EndLow, EndHigh}, {EdgeLow, EdgeHigh}, {FaceLow, FaceHigh}}
+	if high {
+		return sides[axis][1]
+	}
+	return sides[axis][0]
+}
+
+// Axis returns the local axis that the side limits and whether it is the high one.
+func (s Side) Axis() (Local, bool) {
+	switch s {
+	case EndLow:
+		return AlongLength, false
+	case EndHigh:
+		return AlongLength, true
+	case EdgeLow:
+		return AlongWidth, false
+	case EdgeHigh:
+		return AlongWidth, true
+	case FaceLow:
+		return AlongThickness, false
+	}
+	return AlongThickness, true
+}
+
+// Opposite returns the other side of the same axis.
+func (s Side) Opposite() Side {
+	a, high := s.Axis()
+	return SideOf(a, !high)
+}
+
+// CutKind is the trade's name of a cut.
+type CutKind string
+
+// The kinds of cut.
+const (
+	Rebate  CutKind = "rebate"  // along an edge or an end, open on two sides
+	Groove  CutKind = "groove"  // along the grain
+	Housing CutKind = "housing" // across the grain
+	Channel CutKind = "channel" // round-bottomed
+	Trough  CutKind = "trough"  // wide and shallow, across channels
+	Hole    CutKind = "hole"
+	Recess  CutKind = "recess"
+	Notch   CutKind = "notch"  // out of an edge or a corner
+	Socket  CutKind = "socket" // between the fingers of a box joint
+	Scoop   CutKind = "scoop"  // an outline cut out of an edge
+	Eased   CutKind = "eased"  // an edge rounded or chamfered
+	Halving CutKind = "halving"
+)
+
+// Cut is wood removed from one part, in local coordinates from the part's local
+// origin. Exactly one of Slot, Bore, Dip and Ease is set.
+type Cut struct {
+	Address address.Address `json:"address"`
+	Kind    CutKind         `json:"kind"`
+	Part    address.Address `json:"part"`
+	// Joint is the joint that makes the cut and With the part that goes in; empty
+	// for a cut of the part's own.
+	Joint address.Address `json:"joint,omitempty"`
+	With  address.Address `json:"with,omitempty"`
+	Slot  *Slot           `json:"slot,omitempty"`
+	Bore  *Bore           `json:"bore,omitempty"`
+	Dip   *Dip            `json:"dip,omitempty"`
+	Ease  *Ease           `json:"ease,omitempty"`
+	// Series is the series that the cut belongs to, Nth its place in it from 1
+	// and Key the thing that it holds.
+	Series address.Address `json:"series,omitempty"`
+	Nth    int             `json:"nth,omitempty"`
+	Key    string          `json:"key,omitempty"`
+	// Cutter is the shop's id of the cutter that the design asks for, if it does.
+	Cutter string `json:"cutter,omitempty"`
+	// AfterGlueUp says that the cut is made on the assembled group.
+	AfterGlueUp address.Address `json:"afterGlueUp,omitempty"`
+	// After lists cuts of the same part that must be made before this one.
+	After []address.Address `json:"after,omitempty"`
+	Where diag.Place        `json:"where"`
+}
+
+// Slot is a straight trench: from one side, along one axis, of one width and
+// depth. Rebates, grooves, housings, channels, troughs, notches and sockets are
+// slots.
+type Slot struct {
+	// Open is the side that the slot is cut into.
+	Open Side `json:"open"`
+	// Run is the axis that it runs along; not the axis of Open.
+	Run Local `json:"run"`
+	// From and To limit it along Run; StartOpen and EndOpen say whether it runs
+	// out through the part there.
+	From      Figure `json:"from"`
+	To        Figure `json:"to"`
+	StartOpen bool   `json:"startOpen"`
+	EndOpen   bool   `json:"endOpen"`
+	// Near and Far limit it across, along the third axis.
+	Near Figure `json:"near"`
+	Far  Figure `json:"far"`
+	// Depth is measured from Open inwards.
+	Depth Figure `json:"depth"`
+	// Corner is the radius of the bottom's corners, as the cutter leaves them; 0
+	// is square. A channel cut to its radius has Far - Near = 2 Corner.
+	Corner Figure `json:"corner,omitzero"`
+}
+
+// Across returns the local axis across the slot: neither Open's nor Run.
+func (s Slot) Across() Local {
+	open, _ := s.Open.Axis()
+	return Local(3 - int(open) - int(s.Run))
+}
+
+// Bore is a round hole from a side inwards.
+type Bore struct {
+	Open Side `json:"open"`
+	// At is the centre along the two axes that are not Open's, in the order
+	// length, width, thickness.
+	At       [2]Figure `json:"at"`
+	Diameter Figure    `json:"diameter"`
+	Depth    Figure    `json:"depth"`
+	Through  bool      `json:"through"`
+}
+
+// Dip is an arc cut out of an edge or end, right through the thickness: a scoop.
+type Dip struct {
+	// Open is the edge or end that it dips into.
+	Open Side `json:"open"`
+	// Centre is the middle along the edge, Chord the width at the edge, Depth the
+	// greatest depth. The arc's radius follows: (chord² + 4 depth²) / (8 depth).
+	Centre Figure `json:"centre"`
+	Chord  Figure `json:"chord"`
+	Depth  Figure `json:"depth"`
+}
+
+// Ease is an edge taken off, by a round or a chamfer, along its whole length.
+type Ease struct {
+	// Sides are the two sides whose common edge is taken off.
+	Sides  [2]Side `json:"sides"`
+	Radius Figure  `json:"radius"`
+	// Chamfer tells a chamfer of that leg from a round.
+	Chamfer bool `json:"chamfer,omitempty"`
+}
+
+// Series is a row of equal or graduated cuts, which closes: margin, then mouths
+// and lands by turns, then margin, add up to Whole.
+type Series struct {
+	Address address.Address `json:"address"`
+	Part    address.Address `json:"part"`
+	Kind    CutKind         `json:"kind"`
+	// Across is the local axis of the row.
+	Across Local `json:"across"`
+	// Terms alternate wood and air from the local origin.
+	Terms []Term     `json:"terms"`
+	Whole Figure     `json:"whole"`
+	Where diag.Place `json:"where"`
+}
+
+// Term is one stretch of a row.
+type Term struct {
+	// Air is true for a stretch without wood.
+	Air    bool   `json:"air"`
+	Figure Figure `json:"figure"`
+	// Of is what the stretch is: a part, a cut or a space.
+	Of address.Address `json:"of,omitempty"`
+	// Word is the catalogue's word for it: "land", "margin", "channel", "clearance".
+	Word string `json:"word,omitempty"`
+}

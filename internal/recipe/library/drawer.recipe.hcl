@@ -1,0 +1,145 @@
+scantling = 1
+
+recipe "drawer" {
+  about = "A drawer: the front rebated over the sides, the back let into rebates of the sides, a ply bottom in grooves all round that show nowhere."
+}
+
+input "wide" {
+  label  = "Width over the sides"
+  length = 200
+}
+
+input "long" {
+  label  = "Length from front to back"
+  length = 300
+}
+
+input "high" {
+  label  = "Height"
+  length = 60
+}
+
+input "front" {
+  label    = "Timber of the front"
+  material = "front"
+}
+
+input "sides" {
+  label    = "Timber of sides and back"
+  material = "drawer"
+}
+
+input "bottom" {
+  label    = "Sheet of the bottom"
+  material = "bottom"
+}
+
+input "bottom_up" {
+  label  = "Underside of the bottom above the lower edge"
+  length = 8
+}
+
+input "scoop_depth" {
+  label  = "Finger scoop in the front's top edge, depth (0 for none)"
+  length = 16
+}
+
+input "scoop_wide" {
+  label  = "Finger scoop, width"
+  length = 64
+}
+
+part "front" {
+  of     = input.front
+  grain  = "right"
+  left   = 0
+  wide   = input.wide
+  bottom = 0
+  high   = input.high
+  front  = 0
+  show   = "front"
+}
+
+part "side" {
+  of     = input.sides
+  grain  = "back"
+  left   = 0
+  front  = part.front.back # runs into the front's rebate
+  back   = input.long
+  bottom = 0
+  high   = input.high
+  mirror = input.wide
+  show   = "outside"
+}
+
+part "back" {
+  of     = input.sides
+  grain  = "right"
+  left   = part.side.left.inside
+  right  = part.side.right.inside
+  back   = input.long
+  bottom = 0
+  high   = input.high
+}
+
+part "bottom" {
+  of     = input.bottom
+  grain  = "back"
+  left   = part.side.left.inside
+  right  = part.side.right.inside
+  front  = part.front.back
+  back   = part.back.front
+  bottom = input.bottom_up
+}
+
+joint "front" {
+  kind  = "rebate"
+  of    = part.side
+  into  = part.front
+  meets = 2
+  glue  = "pva"
+  pins  = { kind = "panel pin 20", count = 2, margin = 14 }
+}
+
+joint "back" {
+  kind  = "rebate"
+  of    = part.back
+  into  = part.side
+  meets = 2
+  glue  = "pva"
+  pins  = { kind = "panel pin 20", count = 2, margin = 14 }
+}
+
+joint "bottom" {
+  kind  = "groove"
+  of    = part.bottom
+  into  = [part.front, part.side, part.back]
+  meets = 4
+  clear = { across = 0.2, deep = 0.5 }
+  over  = [joint.front, joint.back]
+}
+
+cut "scoop" {
+  when   = input.scoop_depth > 0
+  kind   = "scoop"
+  on     = part.front
+  edge   = "top"
+  centre = input.wide / 2
+  chord  = input.scoop_wide
+  depth  = input.scoop_depth
+}
+
+cut "eased" {
+  kind   = "eased"
+  on     = part.front
+  edges  = [["top", "front"]]
+  radius = 1
+}
+
+output "inside_wide" {
+  value = part.side.right.inside - part.side.left.inside
+}
+
+output "inside_long" {
+  value = part.back.front - part.front.back
+}
