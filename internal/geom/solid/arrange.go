@@ -1,0 +1,265 @@
+package solid
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/geom/polygon"
+)
+
+// arrangement makes a planar graph of segments: points merged, segments split
+// where they meet, coincident ones laid together with their masks added (mod
+// 2), so that what overlaps cancels by itself.
+type arrangement struct {
+	tol    tolerance
+	points pointSet
+	words  int // of a mask
+	masks  []uint64
+	edges  []edge
+	// lines are pairs of source planes found to share a line.
+	lines [][2]int32
+	// passed holds the arrangement's failures.
+	splits []split
+	spare  []edge
+	active []int32
+}
+
+// edge runs from u to v, u before v by x then y.
+type edge struct {
+	u, v  int32
+	mask  int32 // row of masks
+	src   int32 // plane that the segment was cut by
+	fresh bool
+}
+
+type split struct {
+	edge  int32
+	point int32
+	along float64
+}
+
+func (a *arrangement) reset(tol tolerance, words, expect int) {
+	a.tol, a.words = tol, words
+	a.points.reset(tol.merge, 2*expect)
+	a.masks, a.edges, a.lines = a.masks[:0], a.edges[:0], a.lines[:0]
+}
+
+// row appends an empty mask and returns its number.
+func (a *arrangement) row() int32 {
+	n := len(a.masks)
+	a.masks = slices.Grow(a.masks, a.words)[:n+a.words]
+	clear(a.masks[n:])
+	return int32(n / a.words)
+}
+
+func (a *arrangement) mask(row int32) []uint64 {
+	return a.masks[int(row)*a.words : (int(row)+1)*a.words]
+}
+
+// add adds a segment whose crossing changes the given mask row.
+func (a *arrangement) add(p, q polygon.P2, row, src int32) {
+	u, v := a.points.add(p), a.points.add(q)
+	if u != v {
+		a.edges = append(a.edges, a.directed(u, v, row, src))
+	}
+}
+
+func (a *arrangement) directed(u, v, row, src int32) edge {
+	if !before(a.points.at[u], a.points.at[v]) {
+		u, v = v, u
+	}
+	return edge{u, v, row, src, true}
+}
+
+func before(p, q polygon.P2) bool { return p.X < q.X || (p.X == q.X && p.Y < q.Y) }
+
+// rounds bounds how often splitting may bring forth new crossings.
+const rounds = 12
+
+// settle splits and merges until nothing crosses. It reports false where that
+// takes too long.
+func (a *arrangement) settle() bool {
+	for range rounds {
+		a.unite()
+		a.findSplits()
+		if len(a.splits) == 0 {
+			return true
+		}
+		a.applySplits()
+	}
+	return false
+}
+
+// unite lays coincident edges together and drops those that cancel.
+func (a *arrangement) unite() {
+	slices.SortFunc(a.edges, func(s, t edge) int {
+		if c := cmp.Compare(s.u, t.u); c != 0 {
+			return c
+		}
+		if c := cmp.Compare(s.v, t.v); c != 0 {
+			return c
+		}
+		return cmp.Compare(s.src, t.src)
+	})
+	out := a.edges[:0]
+	for i := 0; i < len(a.edges); {
+		e := a.edges[i]
+		j := i + 1
+		for ; j < len(a.edges) && a.edges[j].u == e.u && a.edges[j].v == e.v; j++ {
+			if j == i+1 {
+				r := a.row()
+				copy(a.mask(r), a.mask(e.mask))
+				e.mask = r
+			}
+			o := a.edges[j]
+			e.fresh = e.fresh || o.fresh
+			for k, w := range a.mask(o.mask) {
+				a.mask(e.mask)[k] ^= w
+			}
+			if o.src != e.src {
+				a.lines = append(a.lines, [2]int32{e.src, o.src})
+			}
+		}
+		i = j
+		if !zero(a.mask(e.mask)) {
+			out = append(out, e)
+		}
+	}
+	a.edges = out
+}
+
+func zero(m []uint64) bool {
+	for _, w := range m {
+		if w != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// findSplits compares edges whose boxes meet, fresh ones with all others.
+func (a *arrangement) findSplits() {
+	a.splits = a.splits[:0]
+	at := a.points.at
+	slices.SortFunc(a.edges, func(s, t edge) int {
+		if c := cmp.Compare(at[s.u].X, at[t.u].X); c != 0 {
+			return c
+		}
+		if c := cmp.Compare(s.u, t.u); c != 0 {
+			return c
+		}
+		return cmp.Compare(s.v, t.v)
+	})
+	tol := a.tol.line
+	act := a.active[:0]
+	for i := range a.edges {
+		e := &a.edges[i]
+		p, q := at[e.u], at[e.v]
+		lo, hi := min(p.Y, q.Y)-tol, max(p.Y, q.Y)+tol
+		left := p.X - tol
+		keep := act[:0]
+		for _, j := range act {
+			f := &a.edges[j]
+			r, s := at[f.u], at[f.v]
+			if s.X < left {
+				continue
+			}
+			keep = append(keep, j)
+			if (e.fresh || f.fresh) && max(r.Y, s.Y) >= lo && min(r.Y, s.Y) <= hi {
+				a.meet(int32(i), j)
+			}
+		}
+		act = append(keep, int32(i))
+	}
+	a.active = act
+	for i := range a.edges {
+		a.edges[i].fresh = false
+	}
+}
+
+// meet records where two edges must be split.
+func (a *arrangement) meet(i, j int32) {
+	e, f := &a.edges[i], &a.edges[j]
+	at := a.points.at
+	d := at[e.v].Sub(at[e.u])
+	g := at[f.v].Sub(at[f.u])
+	dn, gn := d.Norm(), g.Norm()
+	var su, sv, tu, tv float64
+	touched := e.u == f.u || e.u == f.v || e.v == f.u || e.v == f.v
+	if f.u != e.u && f.u != e.v {
+		su = d.Cross(at[f.u].Sub(at[e.u])) / dn
+		touched = a.onto(i, f.u, su, d, dn) || touched
+	}
+	if f.v != e.u && f.v != e.v {
+		sv = d.Cross(at[f.v].Sub(at[e.u])) / dn
+		touched = a.onto(i, f.v, sv, d, dn) || touched
+	}
+	if e.u != f.u && e.u != f.v {
+		tu = g.Cross(at[e.u].Sub(at[f.u])) / gn
+		touched = a.onto(j, e.u, tu, g, gn) || touched
+	}
+	if e.v != f.u && e.v != f.v {
+		tv = g.Cross(at[e.v].Sub(at[f.u])) / gn
+		touched = a.onto(j, e.v, tv, g, gn) || touched
+	}
+	if touched || (su > 0) == (sv > 0) || (tu > 0) == (tv > 0) {
+		return
+	}
+	t := tu / (tu - tv)
+	x := polygon.P2{X: at[e.u].X + float64(t*d.X), Y: at[e.u].Y + float64(t*d.Y)}
+	k := a.points.add(x)
+	x = a.points.at[k]
+	if k != e.u && k != e.v {
+		a.splits = append(a.splits, split{i, k, d.Dot(x.Sub(a.points.at[e.u]))})
+	}
+	if k != f.u && k != f.v {
+		a.splits = append(a.splits, split{j, k, g.Dot(x.Sub(a.points.at[f.u]))})
+	}
+}
+
+// onto splits edge i at point k if the point, off by the given distance, lies
+// on it strictly between its ends.
+func (a *arrangement) onto(i, k int32, off float64, d polygon.P2, n float64) bool {
+	if abs(off) > a.tol.line {
+		return false
+	}
+	along := d.Dot(a.points.at[k].Sub(a.points.at[a.edges[i].u]))
+	if along <= 0 || along >= n*n {
+		return false
+	}
+	a.splits = append(a.splits, split{i, k, along})
+	return true
+}
+
+// applySplits replaces split edges by their pieces.
+func (a *arrangement) applySplits() {
+	slices.SortFunc(a.splits, func(s, t split) int {
+		if c := cmp.Compare(s.edge, t.edge); c != 0 {
+			return c
+		}
+		if c := cmp.Compare(s.along, t.along); c != 0 {
+			return c
+		}
+		return cmp.Compare(s.point, t.point)
+	})
+	out := a.spare[:0]
+	k := 0
+	for i, e := range a.edges {
+		u := e.u
+		had := false
+		for ; k < len(a.splits) && a.splits[k].edge == int32(i); k++ {
+			had = true
+			if p := a.splits[k].point; p != u {
+				out = append(out, a.directed(u, p, e.mask, e.src))
+				u = p
+			}
+		}
+		switch {
+		case !had:
+			out = append(out, e)
+		case u != e.v:
+			out = append(out, a.directed(u, e.v, e.mask, e.src))
+		}
+	}
+	a.spare, a.edges = a.edges, out
+}

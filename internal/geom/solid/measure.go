@@ -1,0 +1,176 @@
+package solid
+
+import (
+	"scantling/internal/geom/vec"
+)
+
+// measures are the integrals over a solid, worked out together.
+type measures struct {
+	volume, area float64
+	centroid     vec.V3
+	inertia      Inertia
+}
+
+// Inertia holds the second moments of volume about the centroid, in mm⁵: XX is
+// ∫x² dV, XY is ∫xy dV and so on. Times density they give the tensor.
+type Inertia struct{ XX, YY, ZZ, XY, YZ, ZX float64 }
+
+// Volume returns the volume in mm³ with round faces taken as round: the
+// faceted volume and, over every facet, the space up to the true surface.
+func (s *Solid) Volume() float64 { return s.measured().volume }
+
+// Area returns the surface in mm², round faces as round.
+func (s *Solid) Area() float64 { return s.measured().area }
+
+// Centroid returns the centre of volume.
+func (s *Solid) Centroid() vec.V3 { return s.measured().centroid }
+
+// Inertia returns the second moments of volume about the centroid.
+func (s *Solid) Inertia() Inertia { return s.measured().inertia }
+
+func (s *Solid) measured() *measures {
+	s.measOnce.Do(func() {
+		if s.status == Verified && !s.Empty() {
+			s.meas = s.integrate()
+		}
+	})
+	return &s.meas
+}
+
+// gauss7 is the seven-point rule of degree five on a triangle (Radon 1948):
+// barycentric a, b, b and weight.
+var gauss7 = [3]struct{ a, b, w float64 }{
+	{1. / 3, 1. / 3, 9. / 40},
+	{0.7974269853530873, 0.1012865073234563, 0.1259391805448271},
+	{0.0597158717897698, 0.4701420641051151, 0.1323941527885062},
+}
+
+// integrate sums over the mesh, about the middle of the bounds.
+func (s *Solid) integrate() measures {
+	mesh := s.Mesh()
+	mid := s.body.lo.Add(s.body.hi).Mul(0.5)
+	var m moments
+	var area float64
+	for _, t := range mesh.Tris {
+		a, b, c := mesh.Verts[t.V[0]].Sub(mid), mesh.Verts[t.V[1]].Sub(mid), mesh.Verts[t.V[2]].Sub(mid)
+		m.tetra(a, b, c)
+		flat := b.Sub(a).Cross(c.Sub(a)).Norm() / 2
+		f := &s.body.facets[t.Face]
+		if f.surf < 0 {
+			area += flat
+			continue
+		}
+		area += s.bulge(f, mid, a, b, c, flat, &m)
+	}
+	out := measures{volume: m.v, area: area + s.rims()}
+	if m.v == 0 {
+		return out
+	}
+	g := m.first.Mul(1 / m.v)
+	out.centroid = g.Add(mid)
+	out.inertia = Inertia{
+		m.xx - float64(m.v*float64(g.X*g.X)), m.yy - float64(m.v*float64(g.Y*g.Y)), m.zz - float64(m.v*float64(g.Z*g.Z)),
+		m.xy - float64(m.v*float64(g.X*g.Y)), m.yz - float64(m.v*float64(g.Y*g.Z)), m.zx - float64(m.v*float64(g.Z*g.X)),
+	}
+	return out
+}
+
+// bulge adds the space between a facet's triangle and the true surface, and
+// returns the true area over the triangle.
+func (s *Solid) bulge(f *facet, mid, a, b, c vec.V3, flat float64, m *moments) (area float64) {
+	surf := &s.body.surfs[f.surf]
+	at := func(u, v, w, weight float64) {
+		p := a.Mul(u).Add(b.Mul(v)).Add(c.Mul(w))
+		h := surf.gap(p.Add(mid), f.n)
+		dv := float64(h*flat) * weight
+		m.lump(p.Add(f.n.Mul(h/2)), dv)
+		tilt := abs(surf.normal(p.Add(mid).Add(f.n.Mul(h))).Dot(f.n))
+		if tilt > 0.05 {
+			area += flat * weight / tilt
+		}
+	}
+	g := gauss7
+	at(g[0].a, g[0].a, g[0].a, g[0].w)
+	for _, q := range g[1:] {
+		at(q.a, q.b, q.b, q.w)
+		at(q.b, q.a, q.b, q.w)
+		at(q.b, q.b, q.a, q.w)
+	}
+	return area
+}
+
+// gauss3 is the three-point Gauss-Legendre rule on (0, 1).
+var gauss3 = [3]struct{ x, w float64 }{
+	{0.1127016653792583, 5. / 18}, {0.5, 8. / 18}, {0.8872983346207417, 5. / 18},
+}
+
+// rims returns what flat faces gain or lose where they end at a round face:
+// the strips between the chords and the true curves.
+func (s *Solid) rims() float64 {
+	if len(s.body.surfs) == 0 {
+		return 0
+	}
+	var sum float64
+	add := func(flat, round *facet, a, b vec.V3) {
+		if flat.surf >= 0 || round.surf < 0 {
+			return
+		}
+		sin := flat.n.Cross(round.n).Norm()
+		if sin < 0.05 {
+			return
+		}
+		l := b.Sub(a)
+		for _, g := range gauss3 {
+			h := s.body.surfs[round.surf].gap(a.Add(l.Mul(g.x)), round.n)
+			sum += float64(h*g.w) * l.Norm() / sin
+		}
+	}
+	for _, e := range s.edges() {
+		f, g := &s.body.facets[e.Left], &s.body.facets[e.Right]
+		a, b := s.body.verts[e.A], s.body.verts[e.B]
+		add(f, g, a, b)
+		add(g, f, a, b)
+	}
+	return sum
+}
+
+// moments are volume and its first and second moments about the origin.
+type moments struct {
+	v                      float64
+	first                  vec.V3
+	xx, yy, zz, xy, yz, zx float64
+}
+
+// tetra adds the tetrahedron from the origin to a triangle:
+// ∫xy = V/20 (Σ xᵢyᵢ + Σxᵢ Σyᵢ).
+func (m *moments) tetra(a, b, c vec.V3) {
+	v := a.Dot(b.Cross(c)) / 6
+	sum := a.Add(b).Add(c)
+	m.v += v
+	m.first = m.first.Add(sum.Mul(v / 4))
+	second := func(x, y func(vec.V3) float64) float64 {
+		s := float64(x(a)*y(a)) + float64(x(b)*y(b)) + float64(x(c)*y(c)) + float64(x(sum)*y(sum))
+		return float64(v * s / 20)
+	}
+	x := func(p vec.V3) float64 { return p.X }
+	y := func(p vec.V3) float64 { return p.Y }
+	z := func(p vec.V3) float64 { return p.Z }
+	m.xx += second(x, x)
+	m.yy += second(y, y)
+	m.zz += second(z, z)
+	m.xy += second(x, y)
+	m.yz += second(y, z)
+	m.zx += second(z, x)
+}
+
+// lump adds a small volume at a point.
+func (m *moments) lump(p vec.V3, v float64) {
+	m.v += v
+	m.first = m.first.Add(p.Mul(v))
+	m.xx += float64(v * float64(p.X*p.X))
+	m.yy += float64(v * float64(p.Y*p.Y))
+	m.zz += float64(v * float64(p.Z*p.Z))
+	m.xy += float64(v * float64(p.X*p.Y))
+	m.yz += float64(v * float64(p.Y*p.Z))
+	m.zx += float64(v * float64(p.Z*p.X))
+}

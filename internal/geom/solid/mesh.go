@@ -1,0 +1,178 @@
+package solid
+
+import (
+	"slices"
+
+	"scantling/internal/geom/polygon"
+	"scantling/internal/geom/vec"
+)
+
+// Mesh is a closed surface of triangles in millimetres, each anticlockwise
+// seen from outside.
+type Mesh struct {
+	Verts []vec.V3
+	Tris  []Triangle
+	// Creases are the edges that a drawing shows: between faces that do not
+	// run smoothly into one another.
+	Creases []Crease
+	// Closed says that every edge of every triangle has its opposite.
+	Closed bool
+}
+
+// Triangle is one facet of a mesh.
+type Triangle struct {
+	V    [3]int32
+	Tag  Tag
+	Face int32 // index into [Solid.Faces]
+}
+
+// Crease is an edge between two faces, numbered as in [Solid.Faces].
+type Crease struct {
+	A, B        int32
+	Left, Right int32
+}
+
+// Mesh returns the solid's triangles. It is worked out once; do not change it.
+// An unverified solid has an empty mesh.
+func (s *Solid) Mesh() *Mesh {
+	s.meshOnce.Do(func() {
+		m := &Mesh{}
+		if s.status == Verified {
+			m.Verts = s.body.verts
+			m.Closed = s.triangles(m) && closedTriangles(m.Tris)
+			m.Creases = s.creases()
+		}
+		s.mesh = m
+	})
+	return s.mesh
+}
+
+// triangles fills the mesh, face by face.
+func (s *Solid) triangles(m *Mesh) bool {
+	ok := true
+	var t triangulator
+	var f flattener
+	for i := range s.body.facets {
+		fc := &s.body.facets[i]
+		if len(fc.loops) == 1 && len(fc.loops[0]) == 3 {
+			l := fc.loops[0]
+			m.Tris = append(m.Tris, Triangle{[3]int32{l[0], l[1], l[2]}, fc.tag, int32(i)})
+			continue
+		}
+		f.load(&s.body, fc)
+		if !t.run(f.at, f.edges, f.inside) {
+			ok = false
+			continue
+		}
+		for _, tri := range t.out {
+			v := [3]int32{f.vert[tri[0]], f.vert[tri[1]], f.vert[tri[2]]}
+			if f.flipped {
+				v[1], v[2] = v[2], v[1]
+			}
+			m.Tris = append(m.Tris, Triangle{v, fc.tag, int32(i)})
+		}
+	}
+	return ok
+}
+
+// flattener lays a face out in the plane for the triangulator.
+type flattener struct {
+	at      []polygon.P2
+	vert    []int32
+	edges   [][2]int32
+	inside  []bool
+	flipped bool
+	number  map[int32]int32
+}
+
+func (f *flattener) load(p *poly, fc *facet) {
+	pl := newPlane(fc.n, fc.d)
+	f.flipped = fc.n.At(pl.axis) < 0
+	f.at, f.vert, f.edges, f.inside = f.at[:0], f.vert[:0], f.edges[:0], f.inside[:0]
+	if f.number == nil {
+		f.number = map[int32]int32{}
+	}
+	clear(f.number)
+	point := func(v int32) int32 {
+		k, ok := f.number[v]
+		if !ok {
+			k = int32(len(f.at))
+			f.number[v] = k
+			f.at = append(f.at, pl.flat(p.verts[v]))
+			f.vert = append(f.vert, v)
+		}
+		return k
+	}
+	for _, loop := range fc.loops {
+		prev := point(loop[len(loop)-1])
+		for _, v := range loop {
+			now := point(v)
+			a, b, above := prev, now, !f.flipped
+			if !before(f.at[a], f.at[b]) {
+				a, b, above = b, a, !above
+			}
+			f.edges = append(f.edges, [2]int32{a, b})
+			f.inside = append(f.inside, above)
+			prev = now
+		}
+	}
+}
+
+// closedTriangles checks that every directed edge has its opposite.
+func closedTriangles(tris []Triangle) bool {
+	edges := make([]uint64, 0, 3*len(tris))
+	for _, t := range tris {
+		for k := range 3 {
+			edges = append(edges, directedKey(t.V[k], t.V[(k+1)%3]))
+		}
+	}
+	slices.Sort(edges)
+	balance := 0
+	for i, e := range edges {
+		balance += 1 - 2*int(e&1)
+		if i+1 == len(edges) || edges[i+1]>>1 != e>>1 {
+			if balance != 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// Face is a flat face of a solid, or one facet of a round one.
+type Face struct {
+	Normal vec.V3  // unit, outwards
+	Offset float64 // Normal·x of its points
+	Tag    Tag
+	// Surface numbers the true surface: facets of one round surface share it,
+	// and so do faces that lie flush in one plane.
+	Surface int32
+	Round   bool
+	// Loops are the outlines, outer ones anticlockwise seen from outside.
+	Loops [][]vec.V3
+}
+
+// Faces returns the faces of the solid.
+func (s *Solid) Faces() []Face {
+	out := make([]Face, len(s.body.facets))
+	for i := range s.body.facets {
+		f := &s.body.facets[i]
+		out[i] = Face{Normal: f.n, Offset: f.d, Tag: f.tag, Surface: s.surfaceID(f), Round: f.surf >= 0}
+		for _, loop := range f.loops {
+			ring := make([]vec.V3, len(loop))
+			for k, v := range loop {
+				ring[k] = s.body.verts[v]
+			}
+			out[i].Loops = append(out[i].Loops, ring)
+		}
+	}
+	return out
+}
+
+// surfaceID numbers true surfaces: round ones first, then planes.
+func (s *Solid) surfaceID(f *facet) int32 {
+	if f.surf >= 0 {
+		return f.surf
+	}
+	return int32(len(s.body.surfs)) + f.plane
+}

@@ -1,0 +1,190 @@
+package solid
+
+import (
+	"scantling/internal/geom/polygon"
+	"scantling/internal/geom/vec"
+)
+
+// Overlap is wood that two placed solids claim at once.
+type Overlap struct {
+	Status Status
+	Reason string  // where unverified
+	Volume float64 // mm³, as faceted
+	// Depth is how far the deepest part of the overlap is from clear: the
+	// least width of a connected part of it, over the directions of its faces,
+	// greatest over the parts. Exact where that part is convex, else an upper
+	// bound.
+	Depth float64
+	// Where is the middle of that part and Along the direction of its least
+	// width, in the world.
+	Where, Along vec.V3
+	// Tags are those of a face of A and a face of B that bound it.
+	Tags [2]Tag
+}
+
+// pairRun is a run of two solids in the frame of the first.
+type pairRun struct {
+	table  planeTable
+	polys  []*poly
+	lo, hi vec.V3
+	ok     bool
+}
+
+// newPair lays both solids in a's frame and files the planes of their faces
+// near the space that both boxes share.
+func newPair(a, b Placed, reach float64) pairRun {
+	pa := a.Solid.body
+	pa.facets = append([]facet(nil), pa.facets...)
+	r := pairRun{table: planeTable{tol: loose}}
+	r.polys = []*poly{&pa, b.Solid.body.moved(within(b.Frame, a.Frame))}
+	g := vec.V3{X: reach, Y: reach, Z: reach}
+	r.lo = larger(pa.lo, r.polys[1].lo).Sub(g)
+	r.hi = smaller(pa.hi, r.polys[1].hi).Add(g)
+	if r.lo.X > r.hi.X || r.lo.Y > r.hi.Y || r.lo.Z > r.hi.Z {
+		return r
+	}
+	r.ok = true
+	for k, p := range r.polys {
+		r.table.add(r.polys, int32(k), func(f *facet) bool {
+			lo, hi := p.facetBounds(f)
+			return !apart(lo, hi, r.lo, r.hi)
+		})
+	}
+	return r
+}
+
+func (p *poly) facetBounds(f *facet) (lo, hi vec.V3) {
+	lo = p.verts[f.loops[0][0]]
+	hi = lo
+	for _, loop := range f.loops {
+		for _, v := range loop {
+			lo, hi = smaller(lo, p.verts[v]), larger(hi, p.verts[v])
+		}
+	}
+	return lo, hi
+}
+
+// each works every plane of the run and hands the sheet to visit.
+func (r *pairRun) each(m mode, visit func(s *sheet)) string {
+	sh := sheets.Get().(*sheet)
+	defer sheets.Put(sh)
+	sh.tol, sh.mode, sh.polys, sh.seams = loose, m, r.polys, 0
+	sh.roles = []role{bodyA, bodyB}
+	for id := range r.table.planes {
+		if !sh.work(int32(id), &r.table.planes[id], r.lo, r.hi) {
+			return "the outlines in one plane could not be put in order"
+		}
+		if len(sh.out) > 0 {
+			visit(sh)
+		}
+	}
+	sh.polys = nil
+	return ""
+}
+
+// bad says why a pair cannot be judged.
+func bad(a, b Placed) string {
+	for _, p := range [2]Placed{a, b} {
+		if p.Solid.status != Verified {
+			return "a solid is unverified: " + p.Solid.reason
+		}
+		if err := checkFrame(p.Frame); err != nil {
+			return err.Error()
+		}
+	}
+	return ""
+}
+
+// Interference returns the overlap of two placed solids. Solids that only
+// touch (to within half a micrometre) have none.
+func Interference(a, b Placed) Overlap {
+	if why := bad(a, b); why != "" {
+		return Overlap{Reason: why}
+	}
+	r := newPair(a, b, 0)
+	if !r.ok {
+		return Overlap{Status: Verified}
+	}
+	c := newCloser(r.table.planes)
+	c.weld = newWeldSet(loose.weld)
+	if why := r.each(intersect, func(s *sheet) { c.take(s) }); why != "" {
+		return Overlap{Reason: why}
+	}
+	out := c.overlap()
+	out.Status = Verified
+	out.Where, out.Along = a.Frame.ToWorld(out.Where), a.Frame.DirToWorld(out.Along)
+	return out
+}
+
+// Patch is the area over which two placed solids touch.
+type Patch struct {
+	Status Status
+	Reason string
+	Area   float64 // mm², as faceted
+	// Places are the parts of it, one for each plane and pair of tags.
+	Places []Touch
+}
+
+// Touch is one flat stretch of contact.
+type Touch struct {
+	Area   float64
+	Normal vec.V3 // out of A, in the world
+	Middle vec.V3 // its centre of area
+	TagA   Tag
+	TagB   Tag
+}
+
+// Contact returns where the faces of two placed solids lie against each other,
+// to within half a micrometre, wood on both sides.
+func Contact(a, b Placed) Patch {
+	if why := bad(a, b); why != "" {
+		return Patch{Reason: why}
+	}
+	r := newPair(a, b, loose.flush)
+	out := Patch{Status: Verified}
+	if !r.ok {
+		return out
+	}
+	why := r.each(contact, func(s *sheet) {
+		for k := 1; k < len(s.keys); k++ {
+			area, mid := s.areaOf(int32(k))
+			if area <= 0 {
+				continue
+			}
+			n := s.plane.n.Mul(float64(s.keys[k].sign))
+			out.Area += area
+			out.Places = append(out.Places, Touch{area, a.Frame.DirToWorld(n), a.Frame.ToWorld(mid), s.keys[k].tag, s.keys[k].other})
+		}
+	})
+	if why != "" {
+		return Patch{Reason: why}
+	}
+	return out
+}
+
+// areaOf returns the area of the regions of one key and their centre.
+func (s *sheet) areaOf(k int32) (float64, vec.V3) {
+	var area float64
+	var first, o polygon.P2
+	set := false
+	for _, b := range s.out {
+		if b.below != k && b.above != k {
+			continue
+		}
+		p, q := s.arr.points.at[b.u], s.arr.points.at[b.v]
+		if !set {
+			o, set = p, true
+		}
+		p, q = p.Sub(o), q.Sub(o)
+		t := p.Cross(q) / 2
+		if b.below == k {
+			t = -t
+		}
+		area += t
+		first = first.Add(p.Add(q).Mul(t / 3))
+	}
+	if area <= 0 {
+		return 0, vec.V3{}
+	}
+	return area * s.plane.stretch(), s.plane.lift(first.Mul(1 / area).Add(o))
+}

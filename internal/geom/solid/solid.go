@@ -1,0 +1,150 @@
+package solid
+
+import (
+	"fmt"
+	"sync"
+
+	"scantling/internal/geom/vec"
+)
+
+// Status says how far a solid may be trusted.
+type Status int8
+
+// The two states of a solid. Measures of an unverified one mean nothing.
+const (
+	Unverified Status = iota
+	Verified
+)
+
+// String returns "verified" or "unverified".
+func (s Status) String() string {
+	if s == Verified {
+		return "verified"
+	}
+	return "unverified"
+}
+
+// Options steer how round shapes are faceted.
+type Options struct {
+	// Facets is the number of facets to a half circle, even; 0 means
+	// [DefaultFacets]. Use one number for a whole piece, so that round parts
+	// and the hollows they lie in get the same facets.
+	Facets int
+}
+
+// DefaultFacets is the number of facets to a half circle where none is asked.
+const DefaultFacets = 16
+
+func (o Options) facets() int {
+	if o.Facets == 0 {
+		return DefaultFacets
+	}
+	return max(2, min(o.Facets+o.Facets%2, 128))
+}
+
+// MaxPrimitives bounds the bodies and cutters of one solid.
+const MaxPrimitives = 4000
+
+// Solid is a closed body: bodies united, less cutters. It does not change
+// after Build and may be used from several goroutines.
+type Solid struct {
+	status  Status
+	reason  string
+	options Options
+	bodies  []Primitive
+	cutters []Primitive
+	body    poly // the faces of the result, loops with every needed vertex
+	planes  []plane
+
+	meshOnce sync.Once
+	mesh     *Mesh
+	measOnce sync.Once
+	meas     measures
+}
+
+// Status returns Verified, or Unverified and why.
+func (s *Solid) Status() (Status, string) { return s.status, s.reason }
+
+// Bodies returns the primitives that the solid was built from.
+func (s *Solid) Bodies() []Primitive { return s.bodies }
+
+// Cutters returns the primitives that were taken away.
+func (s *Solid) Cutters() []Primitive { return s.cutters }
+
+// Empty says whether nothing is left of a verified solid.
+func (s *Solid) Empty() bool { return len(s.body.facets) == 0 }
+
+// Bounds returns the least and greatest coordinates of the faceted solid.
+func (s *Solid) Bounds() (lo, hi vec.V3) { return s.body.lo, s.body.hi }
+
+// Build unites the bodies, takes the cutters away and returns the solid. It
+// always returns one: where a primitive cannot be made, or the faces do not
+// close, the solid is unverified and says why.
+func Build(bodies, cutters []Primitive, opt Options) *Solid {
+	s := &Solid{options: opt, bodies: bodies, cutters: cutters}
+	if n := len(bodies) + len(cutters); n > MaxPrimitives {
+		s.reason = fmt.Sprintf("%d primitives; the limit is %d", n, MaxPrimitives)
+		return s
+	}
+	var polys []*poly
+	var parts []role
+	take := func(list []Primitive, r role, what string) bool {
+		for i, p := range list {
+			q, err := p.polyhedron(opt.facets())
+			if err != nil {
+				s.reason = fmt.Sprintf("%s %d: %v", what, i+1, err)
+				return false
+			}
+			polys, parts = append(polys, q), append(parts, r)
+		}
+		return true
+	}
+	if !take(bodies, bodyA, "body") || !take(cutters, cutA, "cutter") {
+		return s
+	}
+	s.shareSurfaces(polys)
+	s.assemble(polys, parts)
+	return s
+}
+
+// shareSurfaces numbers the surfaces of all primitives through the solid.
+func (s *Solid) shareSurfaces(polys []*poly) {
+	for _, p := range polys {
+		base := int32(len(s.body.surfs))
+		s.body.surfs = append(s.body.surfs, p.surfs...)
+		for i := range p.facets {
+			if p.facets[i].surf >= 0 {
+				p.facets[i].surf += base
+			}
+		}
+	}
+}
+
+var sheets = sync.Pool{New: func() any { return new(sheet) }}
+
+// assemble runs every plane and closes the faces.
+func (s *Solid) assemble(polys []*poly, parts []role) {
+	table := planeTable{tol: fine}
+	for k := range polys {
+		table.add(polys, int32(k), nil)
+	}
+	sh := sheets.Get().(*sheet)
+	defer sheets.Put(sh)
+	sh.tol, sh.mode, sh.polys, sh.roles, sh.seams = fine, build, polys, parts, 0
+	far := vec.V3{X: 10 * MaxSize, Y: 10 * MaxSize, Z: 10 * MaxSize}
+	c := newCloser(table.planes)
+	for id := range table.planes {
+		if !sh.work(int32(id), &table.planes[id], far.Mul(-1), far) {
+			s.reason = "the outlines in one plane could not be put in order"
+			return
+		}
+		c.take(sh)
+	}
+	sh.polys = nil
+	s.planes = table.planes
+	if s.reason = c.close(&s.body); s.reason != "" {
+		return
+	}
+	s.body.bound()
+	s.status = Verified
+}

@@ -1,0 +1,88 @@
+package solid
+
+import (
+	"math"
+	"testing"
+
+	"scantling/internal/geom/polygon"
+	"scantling/internal/geom/vec"
+)
+
+func at(x, y, z float64) vec.V3 { return vec.V3{X: x, Y: y, Z: z} }
+
+func board(l, w, t float64) Prism { return Block(vec.World, vec.V3{}, at(l, w, t), 1) }
+
+// near fails unless got is within tol of want.
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s: got %.9f, want %.9f ± %g", what, got, want, tol)
+	}
+}
+
+func verified(t *testing.T, s *Solid) {
+	t.Helper()
+	if st, why := s.Status(); st != Verified {
+		t.Fatalf("unverified: %s", why)
+	}
+	if !s.Mesh().Closed {
+		t.Fatal("the mesh is open")
+	}
+}
+
+// along is the frame at p whose W runs along world Y and U along X.
+func along(p vec.V3) vec.Frame {
+	return vec.Frame{Origin: p, U: at(-1, 0, 0), V: at(0, 0, 1), W: at(0, 1, 0)}
+}
+
+func TestClosedForms(t *testing.T) {
+	b := board(100, 60, 20)
+	sides, caps := Whole(2)
+	hole := Prism{Frame: vec.Frame{Origin: at(30, 20, 0), U: at(1, 0, 0), V: at(0, 1, 0), W: at(0, 0, 1)},
+		Profile: polygon.Circle(polygon.P2{}, 5), From: 0, To: 20, Sides: sides, Caps: caps}
+	housing := Block(vec.World, at(40, 0, 14), at(58, 60, 20), 3)
+	channel := Prism{Frame: along(at(80, 0, 20)), Profile: polygon.RoundBottom(9.5, 4.75, 4.75), From: 0, To: 60, Sides: sides, Caps: caps}
+	for _, c := range []struct {
+		name         string
+		cut          []Primitive
+		volume, area float64
+	}{
+		{"board", nil, 120000, 2*(100*60+100*20+60*20) + 0},
+		{"through hole", []Primitive{hole}, 120000 - math.Pi*25*20, 18400 - 2*math.Pi*25 + 2*math.Pi*5*20},
+		{"housing", []Primitive{housing}, 120000 - 18*6*60, 18400 + 2*6*60 - 2*6*18},
+		{"channel", []Primitive{channel}, 120000 - math.Pi*4.75*4.75/2*60, 18400 - 9.5*60 + math.Pi*4.75*60 - math.Pi*4.75*4.75},
+		{"all", []Primitive{hole, housing, channel}, 120000 - math.Pi*25*20 - 18*6*60 - math.Pi*4.75*4.75/2*60, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := Build([]Primitive{b}, c.cut, Options{})
+			verified(t, s)
+			near(t, "volume", s.Volume(), c.volume, c.volume*1e-8)
+			if c.area != 0 {
+				near(t, "area", s.Area(), c.area, c.area*1e-7)
+			}
+		})
+	}
+}
+
+func TestInterferenceAndContact(t *testing.T) {
+	a := Placed{Build([]Primitive{board(100, 60, 20)}, nil, Options{}), vec.World}
+	shift := func(x, y, z float64) vec.Frame {
+		f := vec.World
+		f.Origin = at(x, y, z)
+		return f
+	}
+	b := Placed{a.Solid, shift(0, 0, 20)}
+	if o := Interference(a, b); o.Volume != 0 || o.Status != Verified {
+		t.Errorf("touching boards overlap: %+v", o)
+	}
+	if c := Contact(a, b); math.Abs(c.Area-6000) > 1e-6 || len(c.Places) != 1 || c.Places[0].Normal.Z < 0.99 {
+		t.Errorf("contact of stacked boards: %+v", c)
+	}
+	b.Frame = shift(90, 10, 19.5)
+	o := Interference(a, b)
+	near(t, "overlap", o.Volume, 10*50*0.5, 1e-6)
+	near(t, "depth", o.Depth, 0.5, 1e-9)
+	if o.Where.Sub(at(95, 35, 19.75)).Norm() > 1e-6 {
+		t.Errorf("where: %v", o.Where)
+	}
+}
