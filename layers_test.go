@@ -15,8 +15,10 @@ import (
 // package is written ".".
 const layers = `
 internal/unit
-internal/geom/vec  internal/address  internal/message
+internal/geom/vec  internal/address  internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
+internal/optimise/sawing internal/optimise/lp
+internal/optimise/boards internal/optimise/sheets
 internal/world internal/page internal/scene internal/optimise
 internal/optimise/problems
 internal/optimise/conform internal/geom/polygon
@@ -52,7 +54,8 @@ cmd/scantling cmd/scantling-wasm
 const forbid = `
 internal/analysis/rehearsal: internal/analysis/operations internal/analysis/setups internal/analysis/sequence internal/analysis/blanks internal/analysis/cutting
 internal/output/: internal/optimise internal/evaluate internal/document internal/joinery
-internal/optimise/conform: internal/analysis/
+internal/optimise/conform: internal/analysis/ internal/optimise internal/optimise/boards internal/optimise/sheets internal/optimise/sawing internal/optimise/lp internal/optimise/work
+internal/optimise/problems: internal/optimise internal/optimise/boards internal/optimise/sheets internal/optimise/sawing internal/optimise/lp internal/optimise/work
 internal/geom/: internal/piece internal/plan internal/timber
 `
 

@@ -1,0 +1,229 @@
+package sheets
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/optimise/problem"
+	"scantling/internal/optimise/sawing"
+)
+
+// block returns a block with the model's axes.
+func (m *model) sized(x, y int64, d problem.Direction, kids []sawing.Kid) *sawing.Block {
+	b := &sawing.Block{Length: x, Width: y, Direction: m.direction(d), Kids: kids}
+	if m.swapped {
+		b.Length, b.Width = y, x
+	}
+	return b
+}
+
+// picks hands out where the pieces of a kind come from.
+type picks func(kind int) source
+
+// block lays a pattern out as nested blocks. With small set, the small pieces
+// of a strip are cut off first, so that what stays at the saw stays long.
+func (m *model) block(p *pattern, pick picks, small bool) *sawing.Block {
+	t := &m.stock[p.stock]
+	strips := slices.Clone(p.strips)
+	free := len(t.defects) == 0
+	if free {
+		slices.SortStableFunc(strips, func(a, b strip) int { return cmp.Compare(b.y, a.y) })
+		at := int64(0)
+		for i := range strips {
+			strips[i].at = at
+			at += strips[i].y
+		}
+	}
+	var kids []sawing.Kid
+	for _, s := range strips {
+		columns := slices.Clone(s.columns)
+		if free {
+			slices.SortStableFunc(columns, func(a, b column) int {
+				if small {
+					a, b = b, a
+				}
+				return cmp.Compare(b.x, a.x)
+			})
+			at := int64(0)
+			for i := range columns {
+				columns[i].at = at
+				at += columns[i].x
+			}
+		}
+		var inner []sawing.Kid
+		for _, c := range columns {
+			inner = append(inner, m.columnKids(c, s.y, pick)...)
+		}
+		kids = append(kids, sawing.Kid{At: s.at, Block: m.sized(t.x, s.y, problem.Crosscut, inner)})
+	}
+	return m.sized(t.x, t.y, problem.Rip, kids)
+}
+
+// columnKids returns a column of height y as kids of its strip. A sequence along
+// the strip becomes a kid for each part.
+func (m *model) columnKids(c column, y int64, pick picks) []sawing.Kid {
+	if len(c.items) == 1 {
+		it := c.items[0]
+		src := pick(it.kind)
+		if m.kinds[it.kind].row == problem.Crosscut {
+			var kids []sawing.Kid
+			at := c.at
+			for _, i := range m.p.Sequences[src.sequence].Parts {
+				px, py := m.axes(m.p.Parts[i].Size)
+				kids = append(kids, sawing.Kid{At: at, Block: m.within(m.part(i, false, px, py), px, y)})
+				at += px
+			}
+			return kids
+		}
+		if m.kinds[it.kind].row == problem.Any {
+			return []sawing.Kid{{At: c.at, Block: m.within(m.part(src.part, m.turned(src.part, it), it.x, it.y), c.x, y)}}
+		}
+		return []sawing.Kid{{At: c.at, Block: m.sized(c.x, y, problem.Rip, m.rowKids(src.sequence, c.x, 0))}}
+	}
+	var stack []sawing.Kid
+	for _, it := range c.items {
+		src := pick(it.kind)
+		if m.kinds[it.kind].row == problem.Rip {
+			stack = append(stack, m.rowKids(src.sequence, c.x, it.at)...)
+			continue
+		}
+		stack = append(stack, sawing.Kid{At: it.at, Block: m.within(m.part(src.part, m.turned(src.part, it), it.x, it.y), c.x, it.y)})
+	}
+	return []sawing.Kid{{At: c.at, Block: m.sized(c.x, y, problem.Rip, stack)}}
+}
+
+// rowKids stacks the parts of a sequence in a column of width x.
+func (m *model) rowKids(sequence int, x, at int64) []sawing.Kid {
+	var kids []sawing.Kid
+	for _, i := range m.p.Sequences[sequence].Parts {
+		px, py := m.axes(m.p.Parts[i].Size)
+		kids = append(kids, sawing.Kid{At: at, Block: m.within(m.part(i, false, px, py), x, py)})
+		at += py
+	}
+	return kids
+}
+
+// turned says whether part i lies across the length when it lies as it does.
+func (m *model) turned(i int, it item) bool {
+	x, y := m.axes(m.p.Parts[i].Size)
+	return x != it.x || y != it.y
+}
+
+func (m *model) part(i int, turned bool, x, y int64) *sawing.Block {
+	if m.swapped {
+		x, y = y, x
+	}
+	return sawing.Part(i, turned, x, y)
+}
+
+// within places b in a rectangle, dividing y first.
+func (m *model) within(b *sawing.Block, x, y int64) *sawing.Block {
+	if m.swapped {
+		x, y = y, x
+	}
+	return sawing.Place(b, x, y, m.direction(problem.Rip))
+}
+
+// tree builds the cuts of a pattern in the first order that feeds no piece that
+// is too small. dealt holds the sources of its pieces, beside p.use.
+func (m *model) tree(p *pattern, dealt [][]source) (*problem.Node, bool) {
+	s := m.p.Stock[m.stock[p.stock].index]
+	f := sawing.Frame{
+		Origin: problem.Point{Along: s.Trim.Start, Across: s.Trim.Low},
+		Scale:  m.scale, Kerf: m.p.Kerf, Useful: m.p.Useful, Form: problem.Sheets,
+	}
+	var root *problem.Node
+	for _, small := range []bool{false, true} {
+		hands := slices.Clone(dealt)
+		pick := func(kind int) source {
+			i, _ := slices.BinarySearchFunc(p.use, kind, func(e entry, k int) int { return cmp.Compare(e.kind, k) })
+			src := hands[i][0]
+			hands[i] = hands[i][1:]
+			return src
+		}
+		root = f.Tree(m.block(p, pick, small), s.Usable(problem.Sheets))
+		if sawing.Feeds(root, m.p.Feed, problem.Sheets) {
+			return root, true
+		}
+	}
+	return root, false
+}
+
+// feedable takes the smallest pieces out of a pattern until it can be sawn, and
+// returns nil if nothing is left.
+func (m *model) feedable(p *pattern) *pattern {
+	if m.p.Feed == (problem.Feed{}) {
+		return p
+	}
+	for len(p.use) > 0 {
+		dealt := make([][]source, len(p.use))
+		for i, e := range p.use {
+			dealt[i] = slices.Repeat(m.kinds[e.kind].sources[:1], e.n)
+		}
+		if _, ok := m.tree(p, dealt); ok {
+			return p
+		}
+		p = m.without(p)
+	}
+	return nil
+}
+
+// without returns p less the column whose pieces are worth least.
+func (m *model) without(p *pattern) *pattern {
+	worst, from, at := int64(-1), 0, 0
+	for i, s := range p.strips {
+		for j, c := range s.columns {
+			var worth int64
+			for _, it := range c.items {
+				worth += m.kinds[it.kind].value
+			}
+			if worst < 0 || worth < worst {
+				worst, from, at = worth, i, j
+			}
+		}
+	}
+	strips := slices.Clone(p.strips)
+	strips[from].columns = slices.Delete(slices.Clone(strips[from].columns), at, at+1)
+	if len(strips[from].columns) == 0 {
+		strips = slices.Delete(strips, from, from+1)
+	}
+	return m.newPattern(p.stock, strips)
+}
+
+// diagrams hands the parts out to the patterns and builds their cuts.
+func (m *model) diagrams(uses []use) []problem.Diagram {
+	queues := make([][]source, len(m.kinds))
+	for k := range m.kinds {
+		queues[k] = slices.Clone(m.kinds[k].sources)
+	}
+	var out []problem.Diagram
+	for _, u := range uses {
+		for n := u.n; n > 0; {
+			run := n
+			for _, e := range u.p.use {
+				run = min(run, queues[e.kind][0].quantity/e.n)
+			}
+			run = max(run, 1)
+			root, _ := m.tree(u.p, deal(u.p, queues, run))
+			out = append(out, problem.Diagram{Stock: m.stock[u.p.stock].index, Copies: run, Root: root})
+			n -= run
+		}
+	}
+	return out
+}
+
+// deal takes the pieces for run sheets of pattern p off the queues.
+func deal(p *pattern, queues [][]source, run int) [][]source {
+	dealt := make([][]source, len(p.use))
+	for i, e := range p.use {
+		q := &queues[e.kind]
+		for range e.n {
+			dealt[i] = append(dealt[i], (*q)[0])
+			(*q)[0].quantity -= run
+			if (*q)[0].quantity == 0 && len(*q) > 1 {
+				*q = (*q)[1:]
+			}
+		}
+	}
+	return dealt
+}

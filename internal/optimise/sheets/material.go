@@ -1,0 +1,87 @@
+package sheets
+
+import (
+	"math/big"
+	"slices"
+
+	"scantling/internal/optimise/problem"
+)
+
+func area(x, y int64) *big.Int { return new(big.Int).Mul(big.NewInt(x), big.NewInt(y)) }
+
+// material returns the cost below which the sheets cannot be as large as the
+// parts: the cheapest way to buy the total area in fractions of sheets, limited
+// kinds up to their limit. The second result is false when all sheets together
+// are too small. Kerfs are in the sizes on both sides, as they are in the
+// pieces; defects count as good area.
+func (m *model) material() (int64, bool) {
+	if m.p.Goal == problem.MostValue {
+		return m.worthByArea(), true
+	}
+	need := new(big.Int)
+	for _, k := range m.kinds {
+		need.Add(need, new(big.Int).Mul(area(k.x, k.y), big.NewInt(int64(k.d))))
+	}
+	left, cost := new(big.Rat).SetInt(need), new(big.Rat)
+	order := make([]*stock, len(m.stock))
+	for i := range m.stock {
+		order[i] = &m.stock[i]
+	}
+	slices.SortStableFunc(order, func(a, b *stock) int {
+		x := new(big.Int).Mul(big.NewInt(a.cost), area(b.x, b.y))
+		return x.Cmp(new(big.Int).Mul(big.NewInt(b.cost), area(a.x, a.y)))
+	})
+	for _, t := range order {
+		size := new(big.Rat).SetInt(area(t.x, t.y))
+		n := new(big.Rat).Quo(left, size)
+		if limit := big.NewRat(int64(t.limit), 1); t.limit > 0 && n.Cmp(limit) > 0 {
+			n = limit
+		}
+		cost.Add(cost, new(big.Rat).Mul(n, big.NewRat(t.cost, 1)))
+		if left.Sub(left, new(big.Rat).Mul(n, size)); left.Sign() <= 0 {
+			return m.roundUp(cost), true
+		}
+	}
+	return 0, false
+}
+
+// worthByArea returns the value that cannot be exceeded: the sheet filled with
+// the pieces that are worth most per area, the last one in part.
+func (m *model) worthByArea() int64 {
+	kinds := slices.Clone(m.kinds)
+	slices.SortStableFunc(kinds, func(a, b kind) int {
+		x := new(big.Int).Mul(big.NewInt(b.value), area(a.x, a.y))
+		return x.Cmp(new(big.Int).Mul(big.NewInt(a.value), area(b.x, b.y)))
+	})
+	t := &m.stock[0]
+	left, worth := new(big.Rat).SetInt(area(t.x, t.y)), new(big.Rat)
+	for _, k := range kinds {
+		if (k.x > t.x || k.y > t.y) && (!k.turn || k.y > t.x || k.x > t.y) {
+			continue
+		}
+		size := new(big.Rat).SetInt(area(k.x, k.y))
+		n := new(big.Rat).Quo(left, size)
+		if d := big.NewRat(int64(k.d), 1); n.Cmp(d) > 0 {
+			n = d
+		}
+		worth.Add(worth, new(big.Rat).Mul(n, big.NewRat(k.value, 1)))
+		if left.Sub(left, new(big.Rat).Mul(n, size)); left.Sign() <= 0 {
+			break
+		}
+	}
+	q := new(big.Rat).Quo(worth, big.NewRat(m.step, 1))
+	n := new(big.Int).Quo(q.Num(), q.Denom())
+	return n.Int64() * m.step
+}
+
+// roundUp returns the least possible total cost that is not below r.
+func (m *model) roundUp(r *big.Rat) int64 {
+	q := new(big.Rat).Quo(r, big.NewRat(m.step, 1))
+	n := new(big.Int).Add(q.Num(), new(big.Int).Sub(q.Denom(), big.NewInt(1)))
+	n.Quo(n, q.Denom())
+	n.Mul(n, big.NewInt(m.step))
+	if !n.IsInt64() {
+		return 0
+	}
+	return n.Int64()
+}
