@@ -14,6 +14,7 @@ import (
 // only packages of earlier lines: this table is the architecture. The root
 // package is written ".".
 const layers = `
+internal/outside
 internal/unit
 internal/geom/vec  internal/address  internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
@@ -68,7 +69,7 @@ github.com/carlos7ags/folio: internal/write/pdf
 github.com/go-text/typesetting: internal/write/pdf
 github.com/spf13/cobra: internal/surface/cli cmd/scantling
 net/http: internal/surface/web
-os: internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
+os: internal/outside internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
 time: internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
 `
 

@@ -1,0 +1,28 @@
+# The front door: `make run` and `make test` do all the set-up that they need.
+
+DEMO = examples/needle-chest/needle-chest.piece.hcl
+
+.PHONY: run test test-all bench web build docs
+
+run: web ## build everything, plan the demonstration piece, open the app
+	go run ./cmd/scantling build $(DEMO) -o out
+	go run ./cmd/scantling open $(DEMO)
+
+test: ## every test that this machine can run, and a list of what was left out
+	bash tools/test.sh
+
+test-all: ## the long tiers too
+	LONG=1 bash tools/test.sh
+
+build: ## the command alone; needs Go only
+	go build -o scantling ./cmd/scantling
+
+web: web/node_modules ## the app's pages
+	npm run --prefix web build --silent
+
+web/node_modules: web/package-lock.json
+	npm ci --prefix web --ignore-scripts --no-audit --no-fund --silent
+	@touch web/node_modules
+
+bench: ## figures for every engine
+	go test -run '^$$' -bench . -benchmem ./...

@@ -1,0 +1,8 @@
+#!/usr/bin/env bash
+# Runs the tests of the packages whose results reach bytes under js/wasm in Node.
+set -eu
+cd "$(dirname "$0")/.."
+export PATH="$(go env GOROOT)/lib/wasm:$PATH"
+GOOS=js GOARCH=wasm go test -short -timeout 20m \
+  ./internal/unit ./internal/address ./internal/ledger ./internal/share ./internal/timber \
+  ./internal/geom/... ./internal/joinery ./internal/evaluate
