@@ -2,6 +2,7 @@ package solid
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"scantling/internal/geom/polygon"
@@ -17,8 +18,7 @@ type arrangement struct {
 	masks  []uint64
 	edges  []edge
 	// lines are pairs of source planes found to share a line.
-	lines [][2]int32
-	// passed holds the arrangement's failures.
+	lines  [][2]int32
 	splits []split
 	spare  []edge
 	active []int32
@@ -31,6 +31,9 @@ type edge struct {
 	src   int32 // plane that the segment was cut by
 	fresh bool
 }
+
+// border is the source of pieces that lie on the border of the box only.
+const border = math.MinInt32
 
 type split struct {
 	edge  int32
@@ -113,10 +116,13 @@ func (a *arrangement) unite() {
 			}
 			o := a.edges[j]
 			e.fresh = e.fresh || o.fresh
+			if e.src == border {
+				e.src = o.src
+			}
 			for k, w := range a.mask(o.mask) {
 				a.mask(e.mask)[k] ^= w
 			}
-			if o.src != e.src {
+			if o.src != e.src && o.src != border && e.src != border {
 				a.lines = append(a.lines, [2]int32{e.src, o.src})
 			}
 		}

@@ -121,14 +121,15 @@ func sortHits(h []hit) {
 
 // clip maps the segment onto the box by moving each outside point to the
 // nearest point of the box, and calls emit with the straight pieces that this
-// makes. A closed outline stays closed and what it encloses inside the box
+// makes and whether they are the segment's own or lie on the border only. A
+// closed outline stays closed and what it encloses inside the box
 // stays enclosed; nothing is dropped.
-func clip(a, b, lo, hi polygon.P2, emit func(a, b polygon.P2)) {
+func clip(a, b, lo, hi polygon.P2, emit func(a, b polygon.P2, own bool)) {
 	inside := func(p polygon.P2) bool {
 		return p.X >= lo.X && p.X <= hi.X && p.Y >= lo.Y && p.Y <= hi.Y
 	}
 	if inside(a) && inside(b) {
-		emit(a, b)
+		emit(a, b, true)
 		return
 	}
 	var cuts [6]float64
@@ -149,15 +150,17 @@ func clip(a, b, lo, hi polygon.P2, emit func(a, b polygon.P2)) {
 	clamp := func(p polygon.P2) polygon.P2 {
 		return polygon.P2{X: min(max(p.X, lo.X), hi.X), Y: min(max(p.Y, lo.Y), hi.Y)}
 	}
-	prev := clamp(a)
+	raw, prev := a, clamp(a)
 	for k := 1; k <= n; k++ {
 		q := b
 		if k < n {
 			q = polygon.P2{X: a.X + float64(cuts[k]*(b.X-a.X)), Y: a.Y + float64(cuts[k]*(b.Y-a.Y))}
 		}
+		own := inside(raw.Add(q).Mul(0.5))
+		raw = q
 		q = clamp(q)
 		if q != prev {
-			emit(prev, q)
+			emit(prev, q, own)
 		}
 		prev = q
 	}

@@ -215,7 +215,13 @@ func (s *sheet) lay(k int, lo, hi polygon.P2) {
 		}
 		s.cutter.cut(p, pl, s.id, which, func(a, b vec.V3, facet int32) {
 			src := p.facets[facet].plane
-			clip(pl.flat(a), pl.flat(b), lo, hi, func(a, b polygon.P2) { s.arr.add(a, b, row, src) })
+			clip(pl.flat(a), pl.flat(b), lo, hi, func(a, b polygon.P2, own bool) {
+				if own {
+					s.arr.add(a, b, row, src)
+				} else {
+					s.arr.add(a, b, row, border)
+				}
+			})
 		})
 	}
 	switch {
@@ -255,7 +261,7 @@ func (s *sheet) layGroups(k int, lo, hi polygon.P2) {
 			for _, v := range loop {
 				s.seams++
 				src := -1 - s.seams
-				clip(pl.flat(p.verts[prev]), pl.flat(p.verts[v]), lo, hi, func(a, b polygon.P2) { s.arr.add(a, b, row, src) })
+				clip(pl.flat(p.verts[prev]), pl.flat(p.verts[v]), lo, hi, func(a, b polygon.P2, _ bool) { s.arr.add(a, b, row, src) })
 				prev = v
 			}
 		}
