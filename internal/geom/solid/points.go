@@ -112,7 +112,8 @@ func newWeldSet(tol float64) *weldSet {
 
 func hash3(x, y, z int64) uint64 { return hash2(int64(hash2(x, y)), z) }
 
-func (s *weldSet) add(p vec.V3) int32 {
+// find returns the number of the point at p, or -1.
+func (s *weldSet) find(p vec.V3) int32 {
 	kx, ox := cellOf(p.X, s.cell, s.tol)
 	ky, oy := cellOf(p.Y, s.cell, s.tol)
 	kz, oz := cellOf(p.Z, s.cell, s.tol)
@@ -138,6 +139,17 @@ func (s *weldSet) add(p vec.V3) int32 {
 			}
 		}
 	}
+	return -1
+}
+
+// add returns the number of the point at p, making it if none is near.
+func (s *weldSet) add(p vec.V3) int32 {
+	if i := s.find(p); i >= 0 {
+		return i
+	}
+	kx, _ := cellOf(p.X, s.cell, s.tol)
+	ky, _ := cellOf(p.Y, s.cell, s.tol)
+	kz, _ := cellOf(p.Z, s.cell, s.tol)
 	i := int32(len(s.at))
 	s.at = append(s.at, p)
 	h := hash3(kx, ky, kz)

@@ -58,35 +58,38 @@ func (s *sectioner) cut(p *poly, pl *plane, id int32, side int, emit func(a, b v
 	}
 	for i := range p.facets {
 		f := &p.facets[i]
-		if f.plane == id && id >= 0 {
+		if f.plane == id {
 			continue
 		}
-		s.hits = s.hits[:0]
-		for _, loop := range f.loops {
-			prev := loop[len(loop)-1]
-			up := s.class[prev] >= limit
-			for _, v := range loop {
-				now := s.class[v] >= limit
-				if now != up {
-					s.hits = append(s.hits, s.meet(p, prev, v))
-					up = now
-				}
-				prev = v
-			}
-		}
-		if len(s.hits) == 0 {
-			continue
-		}
-		if len(s.hits) > 2 {
-			dir := pl.n.Cross(f.n)
-			for k := range s.hits {
-				s.hits[k].key = dir.Dot(s.hits[k].at)
-			}
-			sortHits(s.hits)
-		}
+		s.crossed(p, pl, f, limit)
 		for k := 0; k+1 < len(s.hits); k += 2 {
 			emit(s.hits[k].at, s.hits[k+1].at, int32(i))
 		}
+	}
+}
+
+// crossed fills hits with the points where the outline of a facet passes the
+// plane, in order along it, so that they pair up.
+func (s *sectioner) crossed(p *poly, pl *plane, f *facet, limit int8) {
+	s.hits = s.hits[:0]
+	for _, loop := range f.loops {
+		prev := loop[len(loop)-1]
+		up := s.class[prev] >= limit
+		for _, v := range loop {
+			now := s.class[v] >= limit
+			if now != up {
+				s.hits = append(s.hits, s.meet(p, prev, v))
+				up = now
+			}
+			prev = v
+		}
+	}
+	if len(s.hits) > 2 {
+		dir := pl.n.Cross(f.n)
+		for k := range s.hits {
+			s.hits[k].key = dir.Dot(s.hits[k].at)
+		}
+		sortHits(s.hits)
 	}
 }
 
