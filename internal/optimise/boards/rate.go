@@ -25,3 +25,5 @@ func compareProducts(a, b, c, d int64) int {
 	h2, l2 := bits.Mul64(uint64(c), uint64(d))
 	return cmp.Or(cmp.Compare(h1, h2), cmp.Compare(l1, l2))
 }
+
+func sortBy(list []int, compare func(a, b int) int) { slices.SortStableFunc(list, compare) }

@@ -20,6 +20,7 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 	}
 	s.raise(bound, problem.ByMaterial)
 	s.constructed(firstMethod)
+	s.improve(workers)
 	if len(s.best.uses) == 0 {
 		return problem.Answer{}, m.shortage("no way was found to cut all parts from it")
 	}

@@ -1,0 +1,209 @@
+package boards
+
+import (
+	"slices"
+	"strconv"
+
+	"scantling/internal/optimise/lp"
+	"scantling/internal/optimise/work"
+)
+
+// pool is all patterns that were ever generated, each once.
+type pool struct {
+	patterns []*pattern
+	seen     map[string]bool
+}
+
+func newPool() *pool { return &pool{seen: map[string]bool{}} }
+
+// add returns false for a pattern that is there already.
+func (l *pool) add(p *pattern) bool {
+	key := p.key()
+	if l.seen[key] {
+		return false
+	}
+	l.seen[key] = true
+	l.patterns = append(l.patterns, p)
+	return true
+}
+
+func (p *pattern) key() string {
+	b := strconv.AppendInt(nil, int64(p.stock), 10)
+	for _, e := range p.use {
+		b = append(strconv.AppendInt(append(b, ' '), int64(e.kind), 10), ':')
+		b = strconv.AppendInt(b, int64(e.n), 10)
+	}
+	return string(b)
+}
+
+// relaxation is the linear program over patterns for what is left to cut.
+type relaxation struct {
+	m         *model
+	left      []int
+	stockLeft []int
+	rows      []int // kinds with something left
+	rowOf     []int // by kind, -1: none
+	limitRow  []int // by stock, -1: none
+	program   *lp.Program
+	columns   []*pattern
+	unit      float64 // cost that counts as 1
+	prices    *pricing
+}
+
+// newRelaxation begins with patterns of one kind each and those of the pool
+// that make nothing too often.
+func newRelaxation(m *model, left, stockLeft []int, known *pool, pr *pricing) *relaxation {
+	r := &relaxation{
+		m: m, left: left, stockLeft: stockLeft, prices: pr,
+		rowOf: make([]int, len(m.kinds)), limitRow: make([]int, len(m.stock)),
+	}
+	var demand []float64
+	for k, n := range left {
+		r.rowOf[k] = -1
+		if n > 0 {
+			r.rowOf[k] = len(r.rows)
+			r.rows = append(r.rows, k)
+			demand = append(demand, float64(n))
+		}
+	}
+	for i := range m.stock {
+		r.limitRow[i] = -1
+		if m.stock[i].limit > 0 {
+			r.limitRow[i] = len(demand)
+			demand = append(demand, -float64(stockLeft[i]))
+		}
+	}
+	r.unit = float64(m.dearest())
+	r.program = lp.New(demand)
+	for _, k := range r.rows {
+		if p := m.uniform(k, left[k]); p != nil {
+			r.add(p)
+		}
+	}
+	for _, p := range known.patterns {
+		if r.proper(p) {
+			r.add(p)
+		}
+	}
+	r.program.Start()
+	return r
+}
+
+// dearest returns the greatest price of a board, at least 1.
+func (m *model) dearest() int64 {
+	most := int64(1)
+	for i := range m.stock {
+		most = max(most, m.stock[i].cost)
+	}
+	return most
+}
+
+// uniform returns the cheapest board without limit that holds pieces of kind k
+// alone, as many as go in.
+func (m *model) uniform(k, most int) *pattern {
+	var best *pattern
+	for i := range m.stock {
+		t := &m.stock[i]
+		if t.limit > 0 || best != nil && t.cost >= m.stock[best.stock].cost {
+			continue
+		}
+		segs := make([][]entry, len(t.caps))
+		left := most
+		for s, room := range t.caps {
+			if n := min(left, int(room/m.kinds[k].w)); n > 0 {
+				segs[s] = []entry{{k, n}}
+				left -= n
+			}
+		}
+		if left == most {
+			continue
+		}
+		if p := m.feedable(newPattern(i, segs)); p != nil {
+			best = p
+		}
+	}
+	return best
+}
+
+// proper says whether a pattern may be cut at least once.
+func (r *relaxation) proper(p *pattern) bool {
+	if r.m.stock[p.stock].limit > 0 && r.stockLeft[p.stock] == 0 {
+		return false
+	}
+	return !slices.ContainsFunc(p.use, func(e entry) bool { return e.n > r.left[e.kind] })
+}
+
+func (r *relaxation) add(p *pattern) {
+	entries := make([]lp.Entry, 0, len(p.use)+1)
+	for _, e := range p.use {
+		entries = append(entries, lp.Entry{Row: r.rowOf[e.kind], Value: float64(e.n)})
+	}
+	if row := r.limitRow[p.stock]; row >= 0 {
+		entries = append(entries, lp.Entry{Row: row, Value: -1})
+	}
+	r.columns = append(r.columns, p)
+	r.program.Add(float64(r.m.stock[p.stock].cost)/r.unit, entries)
+}
+
+// generate solves the relaxation by adding patterns until none improves it, for
+// at most rounds. After each pricing, bounded is told the prices and what was
+// found, and may end the work by returning false. It returns whether the
+// optimum was reached.
+func (r *relaxation) generate(known *pool, rounds int, meter *work.Meter, bounded func(*pricing) bool) bool {
+	smooth := 0.6
+	var centre []float64
+	for range rounds {
+		if !r.program.Solve(meter) {
+			return false
+		}
+		prices := r.program.Prices()
+		mixed := prices
+		if centre != nil && smooth > 0 {
+			mixed = make([]float64, len(prices))
+			for i := range prices {
+				mixed[i] = float64(smooth*centre[i]) + float64((1-smooth)*prices[i])
+			}
+		}
+		improved, ok := r.price(mixed, known, meter)
+		if !ok {
+			return false
+		}
+		if r.prices.better {
+			centre = slices.Clone(mixed)
+		}
+		if bounded != nil && !bounded(r.prices) {
+			return false
+		}
+		if improved > 0 {
+			continue
+		}
+		if centre == nil || smooth == 0 {
+			return true
+		}
+		// The mixed prices found nothing: look at the true ones.
+		if smooth -= 0.3; smooth < 0.1 {
+			smooth = 0
+		}
+		centre = slices.Clone(mixed)
+	}
+	return false
+}
+
+// price looks for patterns that cost less than the prices of what they hold and
+// adds them. It returns how many improve the program at its own prices.
+func (r *relaxation) price(prices []float64, known *pool, meter *work.Meter) (int, bool) {
+	if !r.prices.run(r, prices, meter) {
+		return 0, false
+	}
+	improved := 0
+	for _, p := range r.prices.found {
+		if !known.add(p) {
+			continue // it is in the program already
+		}
+		r.add(p)
+		if r.program.Reduced(r.program.Len()-1) < -1e-8 {
+			improved++
+		}
+	}
+	return improved, true
+}
