@@ -1,0 +1,98 @@
+package document
+
+import (
+	"maps"
+	"slices"
+	"strings"
+)
+
+// shape says what may stand in a block.
+type shape struct {
+	labels     int      // how many labels it takes
+	attributes []string // the names of its attributes
+	free       bool     // it takes attributes of any name (sizes, use, choices)
+	blocks     map[string]shape
+}
+
+func words(s string) []string { return strings.Fields(s) }
+
+const (
+	places = " left right front back bottom top wide deep high "
+	fixing = " pins nails screws dowels glue "
+)
+
+var made = map[string]shape{
+	"part":     {labels: 1, attributes: words("label of repeat grain mirror show after if" + places)},
+	"space":    {labels: 1, attributes: words("label repeat if" + places)},
+	"joint":    {labels: 1, attributes: words("label kind of into meets depth stopped clear over slides finger fingers first if" + fixing)},
+	"cut":      {labels: 1, attributes: words("label kind on side runs near far centre width from to depth cutter edge edges chord radius chamfer at diameter through after if")},
+	"series":   {labels: 1, attributes: words("label kind on side runs holds slots count pitch place margin width from to depth cutter after if")},
+	"use":      {labels: 1, free: true},
+	"hardware": {labels: 1, attributes: words("label kind count on note if")},
+}
+
+var common = map[string]shape{
+	"material": {labels: 1, attributes: words("label asks thickness stock sawn")},
+	"sizes":    {free: true},
+	"finish":   {labels: 1, attributes: words("label kind coats on when")},
+	"step":     {labels: 1, attributes: words("text after before caution")},
+	"require":  {labels: 1, attributes: words("that message warn")},
+}
+
+var asked = shape{labels: 1, attributes: words("label help count length number choice text yes material things head from to step choices")}
+
+// schema holds the shape of every kind of document: of its head block under its
+// own word, beside the other outermost blocks.
+var schema = map[Kind]map[string]shape{
+	Piece: merge(made, common, map[string]shape{
+		"piece":    {labels: 1, attributes: words("about units edition shop")},
+		"input":    asked,
+		"contents": {labels: 1, attributes: words("label rod each length head play spare")},
+		"group":    group(3),
+		"fit":      {labels: 1, attributes: words("moves inside sides above behind")},
+		"measure":  {labels: 1, attributes: words("label of take after before stage")},
+	}),
+	Recipe: merge(made, common, map[string]shape{
+		"recipe": {labels: 1, attributes: words("about units")},
+		"input":  asked,
+		"group":  group(3),
+		"output": {labels: 1, attributes: words("label value")},
+	}),
+	Shop: {
+		"shop": {labels: 1, attributes: words("units region currency resolution denominator temperature " +
+			"humidity_now humidity_dry humidity_wet trim_ends trim_edges")},
+		"board":   {labels: 1, attributes: words("label species state nominal length width thickness count price sawn")},
+		"sheet":   {labels: 1, attributes: words("label kind nominal thickness length width count price grain")},
+		"machine": {labels: 1, attributes: words("label kind kerf least_length least_rip least_width least_thickness most_length most_width most_thickness most_height most_fence shank throat accuracy most_speed")},
+		"cutter":  {labels: 1, attributes: words("label kind diameter radius cutting_length shank teeth rpm_most lowers")},
+		"fitting": {labels: 1, attributes: words("label price count")},
+		"rule":    {labels: 1, attributes: words("length number yes choice why")},
+	},
+	Choices: {
+		"choices": {free: true},
+	},
+}
+
+// group is the shape of a group with up to depth groups within each other.
+func group(depth int) shape {
+	s := shape{labels: 1, attributes: words("label repeat inside left front bottom if"), blocks: merge(made)}
+	if depth > 1 {
+		s.blocks["group"] = group(depth - 1)
+	}
+	return s
+}
+
+func merge(tables ...map[string]shape) map[string]shape {
+	out := map[string]shape{}
+	for _, t := range tables {
+		maps.Copy(out, t)
+	}
+	return out
+}
+
+// Words returns the block types of a kind of document, sorted.
+func Words(kind Kind) []string { return slices.Sorted(maps.Keys(schema[kind])) }
+
+// WordsOf returns the attribute names of a block type of a kind of document, in
+// the order in which they are usually written; nil where any name will do.
+func WordsOf(kind Kind, block string) []string { return slices.Clone(schema[kind][block].attributes) }
