@@ -125,7 +125,7 @@ func (s *Solid) rims() float64 {
 			sum += float64(h*g.w) * l.Norm() / sin
 		}
 	}
-	for _, e := range s.edges() {
+	for _, e := range s.Edges() {
 		f, g := &s.body.facets[e.Left], &s.body.facets[e.Right]
 		a, b := s.body.verts[e.A], s.body.verts[e.B]
 		add(f, g, a, b)

@@ -107,7 +107,7 @@ func (sh *shape) each(s *Solid, f vec.Frame, visit func(key uint64, n [2]vec.V3)
 			return false
 		}
 	}
-	for _, e := range s.edges() {
+	for _, e := range s.Edges() {
 		a, b, l, r := number[e.A], number[e.B], e.Left, e.Right
 		if a > b {
 			a, b, l, r = b, a, r, l

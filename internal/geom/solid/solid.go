@@ -58,6 +58,8 @@ type Solid struct {
 
 	meshOnce sync.Once
 	mesh     *Mesh
+	edgeOnce sync.Once
+	edgeList []Edge
 	measOnce sync.Once
 	meas     measures
 }
