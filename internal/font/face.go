@@ -51,8 +51,7 @@ type Face struct {
 	advances []uint16
 	offsets  []uint32 // of glyphs in glyf, one more than glyphs
 	cmap     map[rune]GID
-	kern     map[[2]GID]int16
-	classes  *classKern
+	kern     []pairKern
 }
 
 var faces = [...]func() *Face{
@@ -98,13 +97,11 @@ func (f *Face) units(g GID) uint16 {
 
 // Kern returns what is added to the advance between two glyphs, in em.
 func (f *Face) Kern(a, b GID) float64 {
-	if k, ok := f.kern[[2]GID{a, b}]; ok {
-		return float64(k) / f.em
+	sum := 0
+	for i := range f.kern {
+		sum += int(f.kern[i].value(a, b))
 	}
-	if f.classes != nil {
-		return float64(f.classes.value(a, b)) / f.em
-	}
-	return 0
+	return float64(sum) / f.em
 }
 
 // ink returns the glyph's box in em with Y up, and false for a blank glyph.

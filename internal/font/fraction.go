@@ -121,8 +121,10 @@ func number(r []rune) (n int) {
 // fraction adds a stacked fraction to the line.
 func (l *layer) fraction(num, den string) {
 	l.flush()
+	reading := num + "/" + den
 	if l.afterDigit {
 		l.x += fractionGap
+		reading = " " + reading
 	}
 	a, b := l.face.number(num), l.face.number(den)
 	wide := max(a.Width, b.Width) + 2*barOver
@@ -132,7 +134,7 @@ func (l *layer) fraction(num, den string) {
 	a.X, a.Y = x+(wide-a.Width)/2, -(axis + barThick/2 + barClear)
 	b.X, b.Y = x+(wide-b.Width)/2, -(axis-barThick/2-barClear)+float64(FractionSize*l.face.CapHeight)
 	bar := Piece{Kind: Bar, X: x, Y: -(axis + barThick/2), Scale: 1, Width: wide}
-	a.Reading = num + "/" + den
+	a.Reading = reading
 	for _, p := range []Piece{a, bar, b} {
 		p.Cluster = l.clusters
 		l.line.Pieces = append(l.line.Pieces, p)

@@ -71,7 +71,9 @@ func Lay(w Weight, s string) Line {
 		case r == '\u00AD' || r == '\u200B' || r == '\u2060' || r == '\uFEFF':
 			// Zero width: a place where a line may or may not break.
 		case r == ' ' && l.afterDigit && startsFraction(runes[1:]):
-			l.advance(fractionGap)
+			// The fraction brings its own, narrower gap.
+			runes = runes[1:]
+			continue
 		case HasSign(r):
 			l.sign(r)
 		default:
@@ -119,12 +121,6 @@ func (l *layer) flush() {
 	}
 	l.run = Piece{}
 	l.last = 0
-	l.line.Width = l.x
-}
-
-func (l *layer) advance(em float64) {
-	l.flush()
-	l.x += em
 	l.line.Width = l.x
 }
 

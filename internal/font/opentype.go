@@ -1,5 +1,7 @@
 package font
 
+import "slices"
+
 // The three pieces of OpenType layout that are used: the feature "tnum" as
 // single substitutions, and pair adjustments (formats 1 and 2) of "kern".
 
@@ -8,6 +10,7 @@ package font
 func featureLookups(t []byte, tag string) (subs []subtable) {
 	features, lookups := int(be16(t, 6)), int(be16(t, 8))
 	seen := map[int]bool{}
+	var found []int
 	for i := range int(be16(t, features)) {
 		rec := features + 2 + 6*i
 		if rec+6 > len(t) || string(t[rec:rec+4]) != tag {
@@ -20,13 +23,17 @@ func featureLookups(t []byte, tag string) (subs []subtable) {
 				continue
 			}
 			seen[n] = true
-			lookup := lookups + int(be16(t, lookups+2+2*n))
-			kind := be16(t, lookup)
-			for s := range int(be16(t, lookup+4)) {
-				at := lookup + int(be16(t, lookup+6+2*s))
-				if at < len(t) {
-					subs = append(subs, subtable{kind, t[at:]})
-				}
+			found = append(found, n)
+		}
+	}
+	slices.Sort(found) // lookups apply in their own order, not the feature's
+	for _, n := range found {
+		lookup := lookups + int(be16(t, lookups+2+2*n))
+		kind := be16(t, lookup)
+		for s := range int(be16(t, lookup+4)) {
+			at := lookup + int(be16(t, lookup+6+2*s))
+			if at < len(t) {
+				subs = append(subs, subtable{kind, n, t[at:]})
 			}
 		}
 	}
@@ -34,8 +41,9 @@ func featureLookups(t []byte, tag string) (subs []subtable) {
 }
 
 type subtable struct {
-	kind uint16
-	data []byte
+	kind   uint16
+	lookup int
+	data   []byte
 }
 
 // coverage returns the glyphs of a coverage table in order.
@@ -96,6 +104,13 @@ func (f *Face) tabularDigits() {
 	}
 }
 
+// pairKern is one lookup of pair adjustments: single pairs first, then classes.
+type pairKern struct {
+	lookup int
+	pairs  map[[2]GID]int16
+	tables []classKern
+}
+
 // classKern is a pair adjustment between classes of glyphs.
 type classKern struct {
 	first  map[GID]bool
@@ -104,48 +119,53 @@ type classKern struct {
 	nB     int
 }
 
-func (c *classKern) value(a, b GID) int16 {
-	if !c.first[a] {
+func (k *pairKern) value(a, b GID) int16 {
+	if v, ok := k.pairs[[2]GID{a, b}]; ok {
+		return v
+	}
+	for _, c := range k.tables {
+		if !c.first[a] {
+			continue
+		}
+		if i := int(c.a[a])*c.nB + int(c.b[b]); i < len(c.values) {
+			return c.values[i]
+		}
 		return 0
 	}
-	i := int(c.a[a])*c.nB + int(c.b[b])
-	if i >= len(c.values) {
-		return 0
-	}
-	return c.values[i]
+	return 0
 }
 
 // readKerning reads pair adjustments that change only the first advance.
 func (f *Face) readKerning() {
-	f.kern = map[[2]GID]int16{}
 	for _, s := range featureLookups(f.tables["GPOS"], "kern") {
 		t := s.data
 		if s.kind != 2 || be16(t, 4) != 4 || be16(t, 6) != 0 {
 			continue
 		}
+		if n := len(f.kern); n == 0 || f.kern[n-1].lookup != s.lookup {
+			f.kern = append(f.kern, pairKern{lookup: s.lookup, pairs: map[[2]GID]int16{}})
+		}
+		k := &f.kern[len(f.kern)-1]
 		first := coverage(t, int(be16(t, 2)))
-		switch be16(t, 0) {
-		case 1:
-			for i, a := range first {
-				set := int(be16(t, 10+2*i))
-				for k := range int(be16(t, set)) {
-					rec := set + 2 + 4*k
-					pair := [2]GID{a, GID(be16(t, rec))}
-					if _, ok := f.kern[pair]; !ok {
-						f.kern[pair] = int16(be16(t, rec+2))
-					}
+		if be16(t, 0) == 2 {
+			k.tables = append(k.tables, readClassKern(t, first))
+			continue
+		}
+		for i, a := range first {
+			set := int(be16(t, 10+2*i))
+			for n := range int(be16(t, set)) {
+				rec := set + 2 + 4*n
+				pair := [2]GID{a, GID(be16(t, rec))}
+				if _, ok := k.pairs[pair]; !ok {
+					k.pairs[pair] = int16(be16(t, rec+2))
 				}
-			}
-		case 2:
-			if f.classes == nil {
-				f.classes = readClassKern(t, first)
 			}
 		}
 	}
 }
 
-func readClassKern(t []byte, first []GID) *classKern {
-	c := &classKern{first: map[GID]bool{}}
+func readClassKern(t []byte, first []GID) classKern {
+	c := classKern{first: map[GID]bool{}}
 	for _, g := range first {
 		c.first[g] = true
 	}

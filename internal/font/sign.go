@@ -132,10 +132,10 @@ func checkbox(s *sketch) float64 {
 }
 
 func warning(s *sketch) float64 {
-	s.frame(0.46, -0.70, 0.87, 0.02, 0.05, 0.02)
-	s.line(0.46, -0.44, 0.46, -0.24)
-	s.circle(0.46, -0.105, float64(s.pen*0.62), 0)
-	return 0.92
+	s.frame(0.49, -0.68, 0.91, 0.02, 0.07, 0.02)
+	s.line(0.49, -0.42, 0.49, -0.24)
+	s.circle(0.49, -0.105, float64(s.pen*0.62), 0)
+	return 0.98
 }
 
 // arrow draws an arrow along (dx, dy), centred on the middle of the capitals.
