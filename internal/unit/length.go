@@ -1,5 +1,7 @@
 package unit
 
+import "math"
+
 // Length is a length in whole nanometres.
 //
 // The range is about ±9 200 km, which no document comes near: readers bound
@@ -28,13 +30,19 @@ const MaxLength = 1000 * Metre
 func (l Length) Millimetres() float64 { return float64(l) / float64(Millimetre) }
 
 // FromMillimetres returns the length nearest to mm millimetres, halves away
-// from zero.
+// from zero. What is not a number becomes nought, and what is beyond the range
+// of a Length becomes its end, on every machine alike.
 func FromMillimetres(mm float64) Length {
-	n := mm * float64(Millimetre)
-	if n < 0 {
-		return Length(n - 0.5)
+	n := math.Round(float64(mm * float64(Millimetre)))
+	switch {
+	case n != n:
+		return 0
+	case n >= math.MaxInt64:
+		return math.MaxInt64
+	case n <= -math.MaxInt64:
+		return -math.MaxInt64
 	}
-	return Length(n + 0.5)
+	return Length(n)
 }
 
 // MM returns n whole millimetres.
@@ -100,7 +108,21 @@ func (l Length) Share(n int) []Length {
 	return parts
 }
 
-// mulDiv returns l*a/b rounded down without overflow for the sizes in use.
+// ShareOf returns part number k, from 1, of l shared into n parts as by
+// [Length.Share], without making the others; false if there is no such part or
+// n is above [MaxShare].
+func (l Length) ShareOf(k, n int64) (Length, bool) {
+	if k < 1 || k > n || n > MaxShare {
+		return 0, false
+	}
+	return mulDiv(l, k, n) - mulDiv(l, k-1, n), true
+}
+
+// MaxShare is the greatest number of parts that ShareOf shares into.
+const MaxShare = 1 << 30
+
+// mulDiv returns l*a/b rounded towards zero; it does not overflow for
+// 0 <= a <= b <= [MaxShare].
 func mulDiv(l Length, a, b int64) Length {
 	q, r := int64(l)/b, int64(l)%b
 	return Length(q*a + r*a/b)
