@@ -16,7 +16,8 @@ import (
 const layers = `
 internal/outside
 internal/unit
-internal/geom/vec  internal/address  internal/message internal/optimise/problem internal/optimise/work
+internal/geom/vec internal/address
+internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
 internal/optimise/sawing internal/optimise/lp
 internal/optimise/boards internal/optimise/sheets

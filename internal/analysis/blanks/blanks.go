@@ -1,0 +1,235 @@
+package blanks
+
+import (
+	"fmt"
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/diag"
+	"scantling/internal/ledger"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+// CodeNoStock says that no stock in the rack is thick and long enough for a part.
+const CodeNoStock diag.Code = "no-stock"
+
+// Input is what the derivation reads.
+type Input struct {
+	Piece      *piece.Piece
+	Rows       []plan.PartRow
+	Stock      []Stock
+	Limits     Limits
+	Allowances Allowances
+	Ledger     *ledger.Ledger
+}
+
+// Derive returns the workpieces, in the order of the rows and, within a row,
+// blanks and strips before panels before the part; assemblies come last.
+func Derive(in Input) ([]plan.Workpiece, diag.List) {
+	d := deriver{Input: in, series: map[address.Address][]piece.Series{}, routed: map[address.Address]bool{}}
+	for _, s := range in.Piece.Series {
+		d.series[s.Part] = append(d.series[s.Part], s)
+	}
+	for _, c := range in.Piece.Cuts {
+		if c.Slot != nil {
+			d.routed[c.Part] = true
+		}
+	}
+	var short []plan.PartRow
+	for _, row := range in.Rows {
+		switch stock, ok := d.stockFor(row); {
+		case !ok:
+			d.refuse(row)
+		case stock.Sheet:
+			d.fromSheet(row, stock)
+		case d.gangs(row):
+			short = append(short, row)
+		default:
+			d.fromBoard(row, stock)
+		}
+	}
+	d.gang(short)
+	for _, row := range in.Rows {
+		d.part(row)
+	}
+	d.assemblies()
+	return d.out, d.diags
+}
+
+type deriver struct {
+	Input
+	series map[address.Address][]piece.Series
+	routed map[address.Address]bool
+	out    []plan.Workpiece
+	diags  diag.List
+}
+
+// stockFor returns the thinnest stock of the row's material that the part comes
+// out of; among equals the one that the rack holds, then the widest.
+func (d *deriver) stockFor(row plan.PartRow) (Stock, bool) {
+	var fits []Stock
+	for _, s := range d.Stock {
+		if s.Species != row.Species || s.Sheet != row.Sheet {
+			continue
+		}
+		if s.Sheet && s.Thickness != row.Thickness.Nm {
+			continue
+		}
+		if s.Thickness-d.planing(s) >= row.Thickness.Nm && s.Length-2*s.End >= row.Length.Nm {
+			fits = append(fits, s)
+		}
+	}
+	if len(fits) == 0 {
+		return Stock{}, false
+	}
+	return slices.MinFunc(fits, func(a, b Stock) int {
+		switch {
+		case a.Thickness != b.Thickness:
+			return int(sign(a.Thickness - b.Thickness))
+		case (a.Have > 0) != (b.Have > 0):
+			if a.Have > 0 {
+				return -1
+			}
+			return 1
+		}
+		return int(sign(b.Width - a.Width))
+	}), true
+}
+
+func sign(l unit.Length) unit.Length { return max(-1, min(1, l)) }
+
+func (d *deriver) planing(s Stock) unit.Length {
+	switch {
+	case s.Sheet:
+		return 0
+	case s.Planed:
+		return d.Allowances.Planed.Nm
+	}
+	return d.Allowances.Rough.Nm
+}
+
+func (d *deriver) refuse(row plan.PartRow) {
+	thickest := unit.Length(0)
+	for _, s := range d.Stock {
+		if s.Species == row.Species && s.Sheet == row.Sheet {
+			thickest = max(thickest, s.Thickness)
+		}
+	}
+	d.diags = append(d.diags, diag.Diagnostic{
+		Severity: diag.Error, Code: CodeNoStock, Address: row.Members[0],
+		Text: message.New("blanks.no-stock", message.Text("mark", row.Mark), message.Text("species", row.Species),
+			message.Length("length", row.Length.Nm), message.Length("thickness", row.Thickness.Nm), message.Length("thickest", thickest)),
+	})
+}
+
+// fromSheet makes one blank a part, at its finished size: sheet goods are cut
+// once.
+func (d *deriver) fromSheet(row plan.PartRow, s Stock) {
+	for i, member := range row.Members {
+		d.out = append(d.out, plan.Workpiece{
+			ID: blankID(row.Mark, i+1), Kind: plan.BlankPiece, Mark: row.Mark, Parts: []address.Address{member}, Count: 1,
+			Material: row.Material, Stock: s.ID, Length: row.Length, Width: row.Width, Thickness: row.Thickness,
+		})
+	}
+}
+
+// fromBoard makes a blank or a glued-up panel for each part.
+func (d *deriver) fromBoard(row plan.PartRow, s Stock) {
+	for i, member := range row.Members {
+		length, why := d.length(row)
+		if width, widest := d.width(row), d.widest(s); width.Nm > widest {
+			d.panel(row, s, i+1, member, length, width, widest, why)
+		} else {
+			d.out = append(d.out, plan.Workpiece{
+				ID: blankID(row.Mark, i+1), Kind: plan.BlankPiece, Mark: row.Mark, Parts: []address.Address{member}, Count: 1,
+				Material: row.Material, Stock: s.ID, Length: length, Width: width, Thickness: row.Thickness, Why: why,
+			})
+		}
+	}
+}
+
+// length is the part's length and both ends' allowance, or what the machines
+// need if that is more.
+func (d *deriver) length(row plan.PartRow) (ledger.Figure, []message.Message) {
+	length := d.Ledger.Sum("blank."+row.Mark+".length", row.Length, d.Allowances.End, d.Allowances.End)
+	least := d.least(row)
+	if length.Nm >= least {
+		return length, nil
+	}
+	limit := d.Ledger.Leaf("machines.least-length", least, ledger.HouseRule, "the shop's machines")
+	length = d.Ledger.Greatest("blank."+row.Mark+".length", length, limit)
+	return length, []message.Message{message.New("blanks.kept-long",
+		message.Length("part", row.Length.Nm), message.Length("least", least))}
+}
+
+func (d *deriver) least(row plan.PartRow) unit.Length {
+	least := d.Limits.LeastPlane
+	if d.routed[row.Members[0]] {
+		least = max(least, d.Limits.LeastRout)
+	}
+	return least
+}
+
+func (d *deriver) width(row plan.PartRow) ledger.Figure {
+	return d.Ledger.Sum("blank."+row.Mark+".width", row.Width, d.Allowances.Edge, d.Allowances.Edge)
+}
+
+// widest is the widest piece that comes out of one board and over the jointer.
+func (d *deriver) widest(s Stock) unit.Length {
+	w := s.Width - 2*s.Edge
+	if d.Limits.Joint > 0 {
+		w = min(w, d.Limits.Joint)
+	}
+	return w
+}
+
+// part ends the chain of a row: the finished parts, from whatever was made for
+// them.
+func (d *deriver) part(row plan.PartRow) {
+	var from []string
+	for _, w := range d.out {
+		if w.Kind != plan.BlankPiece && w.Kind != plan.PanelPiece {
+			continue
+		}
+		if slices.ContainsFunc(w.Parts, func(a address.Address) bool { return slices.Contains(row.Members, a) }) {
+			from = append(from, w.ID)
+		}
+	}
+	d.out = append(d.out, plan.Workpiece{
+		ID: "part." + row.Mark, Kind: plan.PartPiece, From: from, Mark: row.Mark, Parts: slices.Clone(row.Members), Count: len(row.Members),
+		Material: row.Material, Length: row.Length, Width: row.Width, Thickness: row.Thickness,
+	})
+}
+
+// assemblies puts each group's parts together; a group inside a group comes
+// first.
+func (d *deriver) assemblies() {
+	markOf := map[address.Address]string{}
+	for _, row := range d.Rows {
+		for _, m := range row.Members {
+			markOf[m] = row.Mark
+		}
+	}
+	for _, g := range d.Piece.Groups {
+		var from []string
+		for _, p := range d.Piece.Parts {
+			if p.Group == g.Address {
+				from = append(from, "part."+markOf[p.Address])
+			}
+		}
+		for _, sub := range d.Piece.Groups {
+			if sub.Parent == g.Address && sub.Address != g.Address {
+				from = append(from, string(sub.Address))
+			}
+		}
+		slices.Sort(from)
+		d.out = append(d.out, plan.Workpiece{
+			ID: string(g.Address), Kind: plan.AssemblyPiece, From: slices.Compact(from), Group: g.Address, Count: 1,
+		})
+	}
+}
+
+func blankID(mark string, n int) string { return fmt.Sprintf("blank.%s.%d", mark, n) }

@@ -1,0 +1,163 @@
+package drawing
+
+import (
+	"fmt"
+	"math"
+
+	"scantling/internal/font"
+	"scantling/internal/message"
+	"scantling/internal/page"
+	"scantling/internal/plan"
+)
+
+// Diagram draws how one board or sheet is cut up: every piece with its mark and
+// sizes, saw cuts numbered in their order, remnants hatched. Room is the space
+// on paper, in millimetres.
+func Diagram(d plan.Diagram, roomWidth, roomHeight float64, s Speech) page.Drawing {
+	const left, top, bottom = 10.0, 9.0, 9.0
+	length, width := d.Length.Nm.Millimetres(), d.Width.Nm.Millimetres()
+	scale := (roomWidth - left - 2) / length
+	scale = math.Min(scale, (roomHeight-top-bottom)/width)
+	v := diagramView{scale: scale, origin: page.Point{X: left, Y: top}, width: width, speech: s}
+	v.out.Name = d.Label
+	v.out.Alt = s.Say(message.New("drawing.diagram-alt",
+		message.Text("stock", d.Label), message.Count("pieces", len(d.Pieces)), message.Count("cuts", len(d.Cuts))))
+	v.outline(d)
+	for _, l := range d.Left {
+		v.left(l)
+	}
+	for _, p := range d.Pieces {
+		v.piece(p)
+	}
+	for _, c := range d.Cuts {
+		v.cut(c, d.Kerf.Nm.Millimetres())
+	}
+	return v.out
+}
+
+type diagramView struct {
+	scale  float64
+	origin page.Point
+	width  float64
+	speech Speech
+	out    page.Drawing
+}
+
+// at puts a point of the stock on paper: along to the right, across upwards.
+func (v *diagramView) at(along, across float64) page.Point {
+	return page.Point{
+		X: v.origin.X + float64(along*v.scale),
+		Y: v.origin.Y + float64((v.width-across)*v.scale),
+	}
+}
+
+func (v *diagramView) box(r plan.Rect) page.Box {
+	a, c := r.Along.Nm.Millimetres(), r.Across.Nm.Millimetres()
+	p := v.at(a, c+r.Width.Nm.Millimetres())
+	return page.NewBox(p.X, p.Y, float64(r.Length.Nm.Millimetres()*v.scale), float64(r.Width.Nm.Millimetres()*v.scale))
+}
+
+func (v *diagramView) outline(d plan.Diagram) {
+	length := d.Length.Nm.Millimetres()
+	low, high := v.at(0, 0), v.at(length, v.width)
+	box := page.Box{Min: page.Point{X: low.X, Y: high.Y}, Max: page.Point{X: high.X, Y: low.Y}}
+	v.out.Add(d.ID, page.Fill{Path: page.Rectangle(box), Colour: page.Bench})
+	v.out.Add(d.ID, page.Stroke{Path: page.Rectangle(box), Width: page.Thick, Colour: page.Ink})
+	dimension{a: v.at(0, 0), b: v.at(length, 0), line: low.Y + 6.5, text: v.speech.Length(d.Length.Nm), address: d.ID}.draw(&v.out)
+	dimension{a: v.at(0, 0), b: v.at(0, v.width), vertical: true, line: low.X - 5.5, text: v.speech.Length(d.Width.Nm), address: d.ID}.draw(&v.out)
+}
+
+func (v *diagramView) piece(p plan.Placed) {
+	box := v.box(p.Rect)
+	v.out.Add(p.Workpiece, page.Fill{Path: page.Rectangle(box), Colour: page.Ground})
+	v.out.Add(p.Workpiece, page.Stroke{Path: page.Rectangle(box), Width: page.W035, Colour: page.Ink})
+	size := v.speech.Length(p.Rect.Length.Nm) + " × " + v.speech.Length(p.Rect.Width.Nm)
+	v.label(box, p.Workpiece, p.Mark, size)
+	v.grain(box, p.Workpiece)
+}
+
+// label writes a mark in bold and, where there is room, the size after or below
+// it.
+func (v *diagramView) label(box page.Box, address, mark, size string) {
+	const big, small = 3.6, 2.6
+	c := box.Centre()
+	markWidth := page.TextWidth(font.Bold, big, mark)
+	sizeWidth := page.TextWidth(font.Regular, small, size)
+	text := func(at page.Point, em float64, w font.Weight, turn float64, s string) {
+		v.out.Add(address, page.Text{At: at, Size: em, Weight: w, Align: page.Middle, Turn: turn, String: s, Colour: page.Ink})
+	}
+	switch {
+	case box.Width() >= math.Max(markWidth, sizeWidth)+1.5 && box.Height() >= 8:
+		text(page.Point{X: c.X, Y: c.Y - 0.4}, big, font.Bold, 0, mark)
+		text(page.Point{X: c.X, Y: c.Y + 3.2}, small, font.Regular, 0, size)
+	case box.Width() >= markWidth+sizeWidth+3.5 && box.Height() >= 4:
+		text(page.Point{X: c.X - (sizeWidth+2)/2, Y: c.Y + 1.3}, big, font.Bold, 0, mark)
+		text(page.Point{X: c.X + (markWidth+2)/2, Y: c.Y + 1}, small, font.Regular, 0, size)
+	case box.Width() >= markWidth+1 && box.Height() >= 4:
+		text(page.Point{X: c.X, Y: c.Y + 1.3}, big, font.Bold, 0, mark)
+	case box.Width() >= 3.4 && box.Height() >= markWidth+1:
+		text(page.Point{X: c.X + 1.1, Y: c.Y}, 3, font.Bold, -90, mark)
+	case box.Width() >= 2.4 && box.Height() >= 2.4:
+		text(page.Point{X: c.X, Y: c.Y + 0.8}, 2.2, font.Bold, 0, mark)
+	}
+}
+
+// grain draws a short double arrow along the grain in the piece's lower part.
+func (v *diagramView) grain(box page.Box, address string) {
+	if box.Width() < 16 || box.Height() < 12 {
+		return
+	}
+	y, c := box.Max.Y-2, box.Centre().X
+	path := page.Line(page.Point{X: c - 5, Y: y}, page.Point{X: c + 5, Y: y})
+	path = path.Move(page.Point{X: c - 4, Y: y - 0.8}).Line(page.Point{X: c - 5, Y: y}).Line(page.Point{X: c - 4, Y: y + 0.8})
+	path = path.Move(page.Point{X: c + 4, Y: y - 0.8}).Line(page.Point{X: c + 5, Y: y}).Line(page.Point{X: c + 4, Y: y + 0.8})
+	v.out.Add(address, page.Stroke{Path: path, Width: page.W018, Colour: page.InkSoft})
+}
+
+func (v *diagramView) left(l plan.Left) {
+	box := v.box(l.Rect)
+	if box.Width() < 0.3 || box.Height() < 0.3 {
+		return
+	}
+	if !l.Keep {
+		v.out.Add("", page.Hatch{Path: page.Rectangle(box), Angle: -45, Pitch: 1.6, Width: page.W018, Colour: page.Rule})
+		return
+	}
+	v.out.Add("", page.Fill{Path: page.Rectangle(box), Colour: page.Bench})
+	v.out.Add("", page.Stroke{Path: page.Rectangle(box), Width: page.W018, Dash: page.Hidden, Colour: page.Ink})
+	v.label(box, "", word(v.speech, "drawing.keep"), v.speech.Length(l.Rect.Length.Nm)+" × "+v.speech.Length(l.Rect.Width.Nm))
+}
+
+// cut draws the kerf of one saw cut with its number in a ring at its end.
+func (v *diagramView) cut(c plan.SawCut, kerf float64) {
+	in := c.In
+	a0, c0 := in.Along.Nm.Millimetres(), in.Across.Nm.Millimetres()
+	length, width := in.Length.Nm.Millimetres(), in.Width.Nm.Millimetres()
+	at := c.At.Nm.Millimetres() + kerf/2
+	p, q := v.at(a0+at, c0), v.at(a0+at, c0+width)
+	if c.Kind == "rip" {
+		p, q = v.at(a0, c0+at), v.at(a0+length, c0+at)
+	}
+	thick := page.W025
+	if float64(kerf*v.scale) > 0.4 {
+		thick = page.W035
+	}
+	v.out.Add("", page.Stroke{Path: page.Line(p, q), Width: thick, Colour: page.Act})
+	v.ring(p, q, c.N)
+}
+
+// ring puts the number of a cut on its line, nearer to its start, so that the
+// rings of neighbouring cuts stand apart.
+func (v *diagramView) ring(p, q page.Point, n int) {
+	const r = 1.7
+	step := q.Sub(p)
+	long := step.Norm()
+	if long < 2*r {
+		return
+	}
+	reach := math.Min(long/2, 2.6+float64(n%3)*3.6)
+	at := p.Add(step.Mul(reach / long))
+	v.out.Add("", page.Fill{Path: page.Circle(at, r), Colour: page.Ground})
+	v.out.Add("", page.Stroke{Path: page.Circle(at, r), Width: page.W018, Colour: page.Act})
+	v.out.Add("", page.Text{At: page.Point{X: at.X, Y: at.Y + 0.75}, Size: 2.1, Weight: font.Bold, Align: page.Middle, Colour: page.Act, String: fmt.Sprint(n)})
+}

@@ -1,0 +1,81 @@
+package drawing
+
+import (
+	"math"
+
+	"scantling/internal/font"
+	"scantling/internal/page"
+)
+
+// Sizes of dimension lines on paper, in millimetres.
+const (
+	textSize  = 3.0 // the em of figures
+	firstLine = 7.0 // from the outline to the first dimension line
+	nextLine  = 6.5 // from line to line
+	lineGap   = 1.0 // between outline and extension line
+	overrun   = 1.5 // of extension lines beyond the dimension line
+	tick      = 1.4 // half of the oblique stroke at each end
+)
+
+// dimension is one dimension line: from a to b, measured along one axis of the
+// paper, at distance off beyond the outline.
+type dimension struct {
+	a, b     page.Point // on the outline
+	vertical bool       // measures up and down
+	line     float64    // the coordinate of the dimension line across its axis
+	text     string
+	address  string
+}
+
+// draw adds the dimension to a drawing and returns the box of its text.
+func (d dimension) draw(to *page.Drawing) {
+	a, b := d.a, d.b
+	if d.vertical {
+		a.X, b.X = d.line, d.line
+	} else {
+		a.Y, b.Y = d.line, d.line
+	}
+	for _, ends := range [2][2]page.Point{{d.a, a}, {d.b, b}} {
+		d.extension(to, ends[0], ends[1])
+		d.tick(to, ends[1])
+	}
+	to.Add(d.address, page.Stroke{Path: page.Line(a, b), Width: page.Thin, Colour: page.Ink})
+	d.figure(to, a, b)
+}
+
+func (d dimension) extension(to *page.Drawing, from, end page.Point) {
+	step := end.Sub(from)
+	if n := step.Norm(); n > lineGap {
+		u := step.Mul(1 / n)
+		path := page.Line(from.Add(u.Mul(lineGap)), end.Add(u.Mul(overrun)))
+		to.Add(d.address, page.Stroke{Path: path, Width: page.Thin, Colour: page.InkSoft})
+	}
+}
+
+func (d dimension) tick(to *page.Drawing, at page.Point) {
+	half := page.Point{X: tick * math.Sqrt2 / 2, Y: -tick * math.Sqrt2 / 2}
+	to.Add(d.address, page.Stroke{Path: page.Line(at.Sub(half), at.Add(half)), Width: page.W035, Colour: page.Ink})
+}
+
+// figure writes the text above the line, or beside its end where the line is
+// too short for it.
+func (d dimension) figure(to *page.Drawing, a, b page.Point) {
+	width := page.TextWidth(font.Regular, textSize, d.text)
+	room := b.Sub(a).Norm()
+	t := page.Text{Size: textSize, String: d.text, Align: page.Middle, Colour: page.Ink}
+	mid := a.Add(b).Mul(0.5)
+	switch {
+	case d.vertical && room >= width+1:
+		t.At, t.Turn = page.Point{X: mid.X - 0.8, Y: mid.Y}, -90
+	case d.vertical:
+		t.At, t.Align = page.Point{X: mid.X + 1.2, Y: math.Min(a.Y, b.Y) - 1.2}, page.Start
+	case room >= width+1:
+		t.At = page.Point{X: mid.X, Y: mid.Y - 0.8}
+	default:
+		t.At, t.Align = page.Point{X: math.Max(a.X, b.X) + 1.2, Y: mid.Y - 0.8}, page.Start
+	}
+	to.Add(d.address, t)
+}
+
+// textWidth is the room that a dimension's figure needs along the line.
+func textWidth(s string) float64 { return page.TextWidth(font.Regular, textSize, s) }

@@ -1,0 +1,175 @@
+package drawing
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/font"
+	"scantling/internal/geom/hidden"
+	"scantling/internal/geom/polygon"
+	"scantling/internal/geom/solid"
+	"scantling/internal/geom/vec"
+	"scantling/internal/message"
+	"scantling/internal/page"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+)
+
+// Look is which way the whole piece, or a group of it, is seen.
+type Look string
+
+// The looks.
+const (
+	LookIsometric Look = "isometric"
+	LookFront     Look = "front"
+	LookRight     Look = "right"
+	LookTop       Look = "top"
+)
+
+// camera returns the look's direction of sight.
+func (l Look) camera() camera {
+	switch l {
+	case LookFront:
+		return camera{right: vec.V3{X: 1}, up: vec.V3{Z: 1}}
+	case LookRight:
+		return camera{right: vec.V3{Y: 1}, up: vec.V3{Z: 1}}
+	case LookTop:
+		return camera{right: vec.V3{X: 1}, up: vec.V3{Y: 1}}
+	}
+	return isometric()
+}
+
+// WholeOptions choose what is drawn of the whole.
+type WholeOptions struct {
+	Look Look
+	// Group limits the view to one group; "" is everything.
+	Group address.Address
+	// Spread pulls the groups apart along the way that they slide, in millimetres
+	// of wood for each step out; 0 draws them in place.
+	Spread float64
+	// Marks writes the parts' marks on them.
+	Marks bool
+}
+
+// Whole draws the piece, or one of its groups, in a room of that size on paper.
+func Whole(p *plan.Plan, s Solids, o WholeOptions, roomWidth, roomHeight float64, speech Speech) page.Drawing {
+	cam := o.Look.camera()
+	var placed []solid.Placed
+	var parts []piece.Part
+	for _, part := range p.Piece.Parts {
+		if !o.Group.Has(part.Address) {
+			continue
+		}
+		if body := s.Solid(part.Address); body != nil {
+			frame := part.Placed()
+			frame.Origin = frame.Origin.Add(vec.V3{Y: -o.Spread * float64(slides(p, part))})
+			placed = append(placed, solid.Placed{Solid: body, Frame: frame})
+			parts = append(parts, part)
+		}
+	}
+	seen := hidden.Draw(placed, hidden.View{Sight: cam.toward().Mul(-1), Up: cam.up})
+	low, high := extent(seen.Strokes)
+	var out page.Drawing
+	out.Name = p.Piece.Name
+	out.Alt = speech.Say(message.New("drawing.whole-alt", message.Text("piece", p.Piece.Name), message.Count("parts", len(parts))))
+	if len(seen.Strokes) == 0 {
+		return out
+	}
+	scale := min(roomWidth/(high.X-low.X), roomHeight/(high.Y-low.Y))
+	pl := place{scale: scale, origin: page.Point{X: -float64(low.X * scale), Y: float64(high.Y * scale)}}
+	pl.add(&out, seen.Strokes, page.W035, func(st hidden.Stroke) string { return string(parts[st.Solid].Address) })
+	if o.Marks {
+		writeMarks(&out, p, pl, cam, placed, parts, seen.Strokes)
+	}
+	return out
+}
+
+// slides returns how many steps a part is pulled out to the front: one for each
+// group that it moves in.
+func slides(p *plan.Plan, part piece.Part) int {
+	n := 0
+	for _, g := range p.Piece.Groups {
+		if g.Inside != "" && g.Address.Has(part.Address) {
+			n++
+		}
+	}
+	return n
+}
+
+// writeMarks writes one mark for each row, on the member that shows the largest
+// face, in a small plate of paper so that no line runs through it.
+func writeMarks(out *page.Drawing, p *plan.Plan, pl place, cam camera, placed []solid.Placed, parts []piece.Part, strokes []hidden.Stroke) {
+	visible := map[int]float64{}
+	for _, st := range strokes {
+		if !st.Hidden {
+			visible[st.Solid] += float64((st.To.X-st.From.X)*(st.To.X-st.From.X)) + float64((st.To.Y-st.From.Y)*(st.To.Y-st.From.Y))
+		}
+	}
+	type plate struct {
+		mark, address string
+		at            page.Point
+	}
+	var plates []plate
+	for _, row := range p.Parts {
+		best := -1
+		for i, part := range parts {
+			if slices.Contains(row.Members, part.Address) && visible[i] > 0 && (best < 0 || visible[i] > visible[best]) {
+				best = i
+			}
+		}
+		if best < 0 {
+			continue
+		}
+		plates = append(plates, plate{row.Mark, string(parts[best].Address), faceCentre(pl, cam, parts[best], placed[best])})
+	}
+	slices.SortStableFunc(plates, func(a, b plate) int { return cmp.Compare(a.at.Y, b.at.Y) })
+	var taken []page.Box
+	const size = 3.4
+	for _, m := range plates {
+		w := page.TextWidth(font.Bold, size, m.mark) + 1.6
+		box := page.NewBox(m.at.X-w/2, m.at.Y-size/2-0.6, w, size+1.2)
+		for slices.ContainsFunc(taken, func(b page.Box) bool { return overlaps(b, box) }) {
+			box = box.Move(page.Point{Y: size + 1.6})
+		}
+		taken = append(taken, box)
+		out.Add(m.address, page.Fill{Path: page.Rectangle(box), Colour: page.Ground})
+		out.Add(m.address, page.Stroke{Path: page.Rectangle(box), Width: page.W018, Colour: page.Ink})
+		out.Add(m.address, page.Text{At: page.Point{X: box.Centre().X, Y: box.Max.Y - 1.5}, Size: size, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: m.mark})
+	}
+}
+
+func overlaps(a, b page.Box) bool {
+	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
+}
+
+// faceCentre returns the paper point of the middle of the side of the part that
+// looks most toward the eye.
+func faceCentre(pl place, cam camera, part piece.Part, placed solid.Placed) page.Point {
+	eye := cam.toward()
+	size := vec.Of(part.Length.Nm, part.Width.Nm, part.Thickness.Nm)
+	local := size.Mul(0.5)
+	axes := [3]vec.V3{placed.Frame.U, placed.Frame.V, placed.Frame.W}
+	sizes := [3]float64{size.X, size.Y, size.Z}
+	best, shown := 0, 0.0
+	for i, axis := range axes {
+		area := sizes[(i+1)%3] * sizes[(i+2)%3]
+		if a := axis.Dot(eye) * area; abs(a) > abs(shown) {
+			best, shown = i, a
+		}
+	}
+	half := sizes[best] / 2
+	if shown < 0 {
+		half = -half
+	}
+	centre := placed.Frame.ToWorld(local).Add(axes[best].Mul(half))
+	flat := cam.flat(centre)
+	return pl.at(polygon.P2{X: flat.X, Y: flat.Y})
+}
+
+func abs(x float64) float64 {
+	if x < 0 {
+		return -x
+	}
+	return x
+}
