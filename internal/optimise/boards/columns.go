@@ -1,6 +1,7 @@
 package boards
 
 import (
+	"iter"
 	"slices"
 	"strconv"
 
@@ -8,24 +9,49 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// pool is all patterns that were ever generated, each once.
+// pool is all patterns that were ever generated, each once: those of a shared
+// pool that is only read, and its own.
 type pool struct {
+	base     *pool
 	patterns []*pattern
 	seen     map[string]bool
 }
 
-func newPool() *pool { return &pool{seen: map[string]bool{}} }
+func newPool(base *pool) *pool { return &pool{base: base, seen: map[string]bool{}} }
 
 // add returns false for a pattern that is there already.
 func (l *pool) add(p *pattern) bool {
 	key := p.key()
-	if l.seen[key] {
+	if l.seen[key] || l.base != nil && l.base.seen[key] {
 		return false
 	}
 	l.seen[key] = true
 	l.patterns = append(l.patterns, p)
 	return true
 }
+
+// all walks the patterns, the shared ones first.
+func (l *pool) all() iter.Seq[*pattern] {
+	return func(yield func(*pattern) bool) {
+		if l.base != nil {
+			for _, p := range l.base.patterns {
+				if !yield(p) {
+					return
+				}
+			}
+		}
+		for _, p := range l.patterns {
+			if !yield(p) {
+				return
+			}
+		}
+	}
+}
+
+// box is how many boards of each kind may be used at least and at most.
+type box struct{ lo, hi []int }
+
+func (b box) clone() box { return box{slices.Clone(b.lo), slices.Clone(b.hi)} }
 
 func (p *pattern) key() string {
 	b := strconv.AppendInt(nil, int64(p.stock), 10)
@@ -38,24 +64,25 @@ func (p *pattern) key() string {
 
 // relaxation is the linear program over patterns for what is left to cut.
 type relaxation struct {
-	m         *model
-	left      []int
-	stockLeft []int
-	rows      []int // kinds with something left
-	rowOf     []int // by kind, -1: none
-	limitRow  []int // by stock, -1: none
-	program   *lp.Program
-	columns   []*pattern
-	unit      float64 // cost that counts as 1
-	prices    *pricing
+	m        *model
+	left     []int
+	box      box
+	rows     []int // kinds with something left
+	rowOf    []int // by kind, -1: none
+	limitRow []int // by stock, -1: none
+	leastRow []int // by stock, -1: none
+	program  *lp.Program
+	columns  []*pattern
+	unit     float64 // cost that counts as 1
+	prices   *pricing
 }
 
 // newRelaxation begins with patterns of one kind each and those of the pool
 // that make nothing too often.
-func newRelaxation(m *model, left, stockLeft []int, known *pool, pr *pricing) *relaxation {
+func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing) *relaxation {
 	r := &relaxation{
-		m: m, left: left, stockLeft: stockLeft, prices: pr,
-		rowOf: make([]int, len(m.kinds)), limitRow: make([]int, len(m.stock)),
+		m: m, left: left, box: b, prices: pr,
+		rowOf: make([]int, len(m.kinds)), limitRow: make([]int, len(m.stock)), leastRow: make([]int, len(m.stock)),
 	}
 	var demand []float64
 	for k, n := range left {
@@ -67,20 +94,24 @@ func newRelaxation(m *model, left, stockLeft []int, known *pool, pr *pricing) *r
 		}
 	}
 	for i := range m.stock {
-		r.limitRow[i] = -1
-		if m.stock[i].limit > 0 {
+		r.limitRow[i], r.leastRow[i] = -1, -1
+		if b.hi[i] < plenty {
 			r.limitRow[i] = len(demand)
-			demand = append(demand, -float64(stockLeft[i]))
+			demand = append(demand, -float64(b.hi[i]))
+		}
+		if b.lo[i] > 0 {
+			r.leastRow[i] = len(demand)
+			demand = append(demand, float64(b.lo[i]))
 		}
 	}
 	r.unit = float64(m.dearest())
 	r.program = lp.New(demand)
 	for _, k := range r.rows {
-		if p := m.uniform(k, left[k]); p != nil {
+		if p := m.uniform(k, left[k], b); p != nil {
 			r.add(p)
 		}
 	}
-	for _, p := range known.patterns {
+	for p := range known.all() {
 		if r.proper(p) {
 			r.add(p)
 		}
@@ -98,13 +129,13 @@ func (m *model) dearest() int64 {
 	return most
 }
 
-// uniform returns the cheapest board without limit that holds pieces of kind k
+// uniform returns the cheapest board free of limits that holds pieces of kind k
 // alone, as many as go in.
-func (m *model) uniform(k, most int) *pattern {
+func (m *model) uniform(k, most int, b box) *pattern {
 	var best *pattern
 	for i := range m.stock {
 		t := &m.stock[i]
-		if t.limit > 0 || best != nil && t.cost >= m.stock[best.stock].cost {
+		if b.hi[i] < plenty || b.lo[i] > 0 || best != nil && t.cost >= m.stock[best.stock].cost {
 			continue
 		}
 		segs := make([][]entry, len(t.caps))
@@ -127,7 +158,7 @@ func (m *model) uniform(k, most int) *pattern {
 
 // proper says whether a pattern may be cut at least once.
 func (r *relaxation) proper(p *pattern) bool {
-	if r.m.stock[p.stock].limit > 0 && r.stockLeft[p.stock] == 0 {
+	if r.box.hi[p.stock] == 0 {
 		return false
 	}
 	return !slices.ContainsFunc(p.use, func(e entry) bool { return e.n > r.left[e.kind] })
@@ -140,6 +171,9 @@ func (r *relaxation) add(p *pattern) {
 	}
 	if row := r.limitRow[p.stock]; row >= 0 {
 		entries = append(entries, lp.Entry{Row: row, Value: -1})
+	}
+	if row := r.leastRow[p.stock]; row >= 0 {
+		entries = append(entries, lp.Entry{Row: row, Value: 1})
 	}
 	r.columns = append(r.columns, p)
 	r.program.Add(float64(r.m.stock[p.stock].cost)/r.unit, entries)

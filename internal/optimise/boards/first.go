@@ -33,7 +33,7 @@ func (f *filler) complete(left, stockLeft []int, most int64) ([]use, int64, bool
 		}
 		n := p.times(left)
 		t := &f.m.stock[p.stock]
-		if t.limit > 0 {
+		if stockLeft[p.stock] < plenty {
 			n = min(n, stockLeft[p.stock])
 			stockLeft[p.stock] -= n
 		}
@@ -61,7 +61,7 @@ func (f *filler) last(left, stockLeft []int) *pattern {
 	var best *pattern
 	for i := range f.m.stock {
 		t := &f.m.stock[i]
-		if t.limit > 0 && stockLeft[i] == 0 || sum > t.top || best != nil && t.cost >= f.m.stock[best.stock].cost {
+		if stockLeft[i] == 0 || sum > t.top || best != nil && t.cost >= f.m.stock[best.stock].cost {
 			continue
 		}
 		if p := f.fill(i, left); p != nil && f.m.filled(p) == sum {
@@ -81,7 +81,7 @@ func (f *filler) best(left, stockLeft []int) *pattern {
 	var bestSum int64
 	for i := range f.m.stock {
 		t := &f.m.stock[i]
-		if t.limit > 0 && stockLeft[i] == 0 {
+		if stockLeft[i] == 0 {
 			continue
 		}
 		p := f.fill(i, left)
@@ -100,8 +100,8 @@ func (f *filler) best(left, stockLeft []int) *pattern {
 // longest piece left.
 func (f *filler) plain(left, stockLeft []int) *pattern {
 	w := f.m.kinds[first(left)].w
-	for _, i := range f.m.byRate() {
-		if t := &f.m.stock[i]; t.limit > 0 && stockLeft[i] == 0 || t.top < w {
+	for _, i := range f.m.rates {
+		if stockLeft[i] == 0 || f.m.stock[i].top < w {
 			continue
 		}
 		if p := f.fill(i, left); p != nil {

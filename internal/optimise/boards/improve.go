@@ -10,233 +10,250 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// improve proves a bound by column generation and looks for cheaper plans by
-// diving, until the plan meets the bound or the meter ends.
+// node is a subset of all plans: those that use boards within a box.
+type node struct {
+	box   box
+	bound int64 // no plan in the box costs less
+	// whole says that the relaxation uses whole numbers of every kind of
+	// board, so that branching on them ends here.
+	whole bool
+	tries uint64 // dives made
+	depth int
+}
+
+// improve proves bounds by column generation, branching on how many boards of
+// each kind are used, and looks for cheaper plans by diving, until the plan
+// meets the bound or the meter ends.
 func (s *search) improve(workers int) {
-	if s.done() {
-		return
-	}
-	known := newPool()
+	known := newPool(nil)
 	for _, u := range s.best.uses {
 		known.add(u.p)
 	}
-	if !s.root(known) || s.done() {
-		return
-	}
-	for round := uint64(0); !s.done() && !s.meter.Ended(); round++ {
-		s.round(known, round, workers)
-		if s.fruitless(round) {
-			return
+	_, limits := s.m.demand()
+	open := []*node{{box: box{make([]int, len(limits)), limits}, bound: s.bound}}
+	for round := 0; !s.done() && !s.meter.Ended() && round < maxRounds; round++ {
+		tasks := s.tasks(open, known, round)
+		run(tasks, workers)
+		for _, t := range tasks {
+			open = s.merge(t, open, known)
 		}
-	}
-}
-
-// maxRounds bounds the restarts.
-const maxRounds = 400
-
-func (s *search) fruitless(round uint64) bool { return round >= maxRounds }
-
-// root solves the relaxation of the whole problem.
-func (s *search) root(known *pool) bool {
-	left, stockLeft := s.m.demand()
-	pr := newPricing(s.m)
-	r := newRelaxation(s.m, left, stockLeft, known, pr)
-	bounded := func(pr *pricing) bool {
-		if pr.better && pr.bound > float64(s.bound)+1e-7 {
-			if b := pr.proves(left, stockLeft); b > s.bound {
-				s.raise(b, problem.ByColumns)
-			}
-		}
-		return !s.done()
-	}
-	r.generate(known, math.MaxInt, s.meter, bounded)
-	return true
-}
-
-// round makes two dives side by side, each with work and patterns of its own,
-// and takes what they found in order.
-func (s *search) round(known *pool, round uint64, workers int) {
-	var dives [2]*dive
-	share := max(1, s.meter.Left()/2)
-	for i := range dives {
-		own := &pool{patterns: slices.Clone(known.patterns), seen: map[string]bool{}}
-		for k := range known.seen {
-			own.seen[k] = true
-		}
-		n := 2*round + uint64(i)
-		dives[i] = &dive{
-			m: s.m, known: own, meter: s.meter.Split(share), bound: s.bound, best: s.best.cost,
-			r: rand.New(rand.NewPCG(n, 0x5ca47)), wild: n > 0, number: n,
-		}
-	}
-	if workers > 1 {
-		var wg sync.WaitGroup
-		for _, d := range dives {
-			wg.Go(d.run)
-		}
-		wg.Wait()
-	} else {
-		for _, d := range dives {
-			d.run()
-		}
-	}
-	for _, d := range dives {
-		s.meter.Join(d.meter)
-		if d.found != nil {
-			s.offer(d.found, d.best)
-		}
-		for _, p := range d.fresh {
-			known.add(p)
-		}
-	}
-}
-
-// dive rounds the relaxation to whole boards step by step, pricing new patterns
-// for what is left at every step.
-type dive struct {
-	m      *model
-	known  *pool
-	meter  *work.Meter
-	bound  int64
-	best   int64 // cost to beat
-	found  []use
-	fresh  []*pattern
-	r      *rand.Rand
-	wild   bool
-	number uint64
-
-	left, stockLeft []int
-	uses            []use
-	cost            int64
-}
-
-// freshKept bounds the patterns that a dive hands back.
-const freshKept = 400
-
-func (d *dive) run() {
-	d.left, d.stockLeft = d.m.demand()
-	had := len(d.known.patterns)
-	pr := newPricing(d.m)
-	for first(d.left) >= 0 && d.best > d.bound {
-		if !d.step(pr) {
+		s.settle(&open)
+		if len(open) == 0 {
 			break
 		}
 	}
-	if first(d.left) < 0 && d.cost < d.best {
-		d.best, d.found = d.cost, d.uses
-	}
-	d.fresh = d.known.patterns[had:]
-	if len(d.fresh) > freshKept {
-		d.fresh = d.fresh[:freshKept]
-	}
 }
 
-// step solves the relaxation of what is left, fixes some boards and tries to
-// complete the plan. It returns false when the dive is over.
-func (d *dive) step(pr *pricing) bool {
-	pr.best = -1
-	r := newRelaxation(d.m, d.left, d.stockLeft, d.known, pr)
-	hopeless := false
-	optimal := r.generate(d.known, 60, d.meter, func(pr *pricing) bool {
-		// What is left costs at least this: no cheaper plan lies below here.
-		hopeless = d.cost+d.m.ceil(pr.bound) >= d.best
-		return !hopeless
-	})
-	if hopeless || d.meter.Ended() {
-		return false
-	}
-	_ = optimal
-	if !d.fix(r) {
-		return false
-	}
-	d.close()
-	return !d.meter.Ended()
+// maxRounds bounds the rounds of a search that a budget would let run on.
+const maxRounds = 3000
+
+// task is one piece of work of a round: to solve a node's relaxation and dive
+// into it, or only to dive. It sees the state as it was when the round began.
+type task struct {
+	m     *model
+	node  *node
+	known *pool
+	meter *work.Meter
+	best  int64
+	bound int64
+	round int
+
+	children []*node
+	found    []use
+	cost     int64
+	proved   int64
 }
 
-// ceil returns the least total cost that is not below c, give or take a hair.
-func (m *model) ceil(c float64) int64 {
-	return int64(math.Ceil(c/float64(m.step)-1e-6)) * m.step
+func run(tasks []*task, workers int) {
+	if workers < 2 {
+		for _, t := range tasks {
+			t.run()
+		}
+		return
+	}
+	var wg sync.WaitGroup
+	for _, t := range tasks {
+		wg.Go(t.run)
+	}
+	wg.Wait()
 }
 
-// fix takes the whole part of every amount; where there is none, the most
-// promising board.
-func (d *dive) fix(r *relaxation) bool {
-	x := r.program.Amounts()
-	some := false
-	for _, j := range byAmount(x) {
-		if n := int(x[j] + 1e-4); n > 0 && d.take(r.columns[j], n) {
-			some = true
-		}
+// tasks chooses two pieces of work: the node with the lowest bound and the next
+// one, or the same again with another seed where it only needs diving.
+func (s *search) tasks(open []*node, known *pool, round int) []*task {
+	var out []*task
+	share := max(1, s.meter.Left()/2)
+	add := func(n *node) {
+		out = append(out, &task{
+			m: s.m, node: n, known: newPool(known), meter: s.meter.Split(share),
+			best: s.best.cost, bound: s.bound, round: round, proved: n.bound,
+		})
 	}
-	if some {
-		return true
-	}
-	order := byAmount(x)
-	if d.wild && len(order) > 1 {
-		// Now and then another than the largest.
-		for len(order) > 1 && x[order[1]] > 0.2 && d.r.IntN(4) == 0 {
-			order = order[1:]
-		}
-	}
-	for _, j := range order {
-		if d.take(r.columns[j], 1) {
-			return true
-		}
-	}
-	return false
-}
-
-// byAmount returns the columns with an amount, largest first.
-func byAmount(x []float64) []int {
-	var order []int
-	for j, v := range x {
-		if v > 1e-4 {
-			order = append(order, j)
-		}
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
+	var fresh, whole *node
+	for _, n := range open {
 		switch {
-		case x[a] > x[b]:
-			return -1
-		case x[a] < x[b]:
-			return 1
+		case n.whole && (whole == nil || n.key() < whole.key()):
+			whole = n
+		case !n.whole && (fresh == nil || n.bound < fresh.bound || n.bound == fresh.bound && n.depth > fresh.depth):
+			fresh = n
 		}
-		return 0
+	}
+	for _, n := range []*node{fresh, whole} {
+		if n != nil {
+			add(n)
+		}
+	}
+	if fresh == nil && whole != nil {
+		add(whole)
+	}
+	for i, t := range out {
+		t.round = 2*round + i
+	}
+	return out
+}
+
+// key orders whole nodes: those with a low bound first, but others too when
+// dives into one have failed often.
+func (n *node) key() float64 { return float64(n.bound) * (1 + 0.002*float64(n.tries)) }
+
+// merge takes over what a task found.
+func (s *search) merge(t *task, open []*node, known *pool) []*node {
+	s.meter.Join(t.meter)
+	if t.found != nil {
+		s.offer(t.found, t.cost)
+	}
+	t.node.bound = max(t.node.bound, t.proved)
+	for _, p := range t.known.patterns {
+		if len(known.patterns) >= maxKnown {
+			break
+		}
+		known.add(p)
+	}
+	if t.children != nil {
+		s.branched = true
+		at := slices.Index(open, t.node)
+		open = slices.Delete(open, at, at+1)
+		for _, c := range t.children {
+			c.bound = max(c.bound, t.node.bound)
+			open = append(open, c)
+		}
+	}
+	return open
+}
+
+// maxKnown bounds the patterns that are kept from one round to the next.
+const maxKnown = 4000
+
+// settle drops nodes that hold nothing cheaper and raises the bound to the
+// lowest that is left.
+func (s *search) settle(open *[]*node) {
+	*open = slices.DeleteFunc(*open, func(n *node) bool {
+		return n.bound >= s.best.cost || s.m.narrow(n, s.best.cost)
 	})
-	return order
+	lowest := s.best.cost
+	for _, n := range *open {
+		lowest = min(lowest, n.bound)
+	}
+	if lowest <= s.bound {
+		return
+	}
+	by := problem.ByColumns
+	if s.branched {
+		by = problem.BySearch
+	}
+	s.raise(lowest, by)
 }
 
-// take cuts pattern p up to n times, as often as it makes nothing too often.
-func (d *dive) take(p *pattern, n int) bool {
-	n = min(n, p.times(d.left))
-	if d.m.stock[p.stock].limit > 0 {
-		n = min(n, d.stockLeft[p.stock])
+// narrow tightens how many boards a plan cheaper than best may use, and says
+// whether there can be none.
+func (m *model) narrow(n *node, best int64) bool {
+	spent, most := int64(0), int64(0)
+	for i := range m.stock {
+		spent += int64(n.box.lo[i]) * m.stock[i].cost
 	}
-	if n == 0 {
-		return false
-	}
-	for _, e := range p.use {
-		d.left[e.kind] -= e.n * n
-	}
-	if d.m.stock[p.stock].limit > 0 {
-		d.stockLeft[p.stock] -= n
-	}
-	d.uses = append(d.uses, use{p, n})
-	d.cost += d.m.stock[p.stock].cost * int64(n)
-	return true
-}
-
-// close completes the plan by filling boards.
-func (d *dive) close() {
-	for _, f := range []filler{{exact: true, forced: true}, {exact: true}} {
-		f.m, f.meter = d.m, d.meter
-		uses, cost, ok := f.complete(d.left, d.stockLeft, d.best-d.cost)
-		if ok && d.cost+cost < d.best {
-			d.best = d.cost + cost
-			d.found = append(slices.Clone(d.uses), uses...)
+	for i := range m.stock {
+		c := m.stock[i].cost
+		if c > 0 {
+			room := (best-m.step-spent)/c + int64(n.box.lo[i])
+			if best-m.step-spent < 0 {
+				return true
+			}
+			if n.box.hi[i] < plenty {
+				n.box.hi[i] = int(min(int64(n.box.hi[i]), room))
+			}
 		}
-		if d.best <= d.bound {
+		if n.box.hi[i] == plenty {
+			most = math.MaxInt64 / 2
+		} else if most < math.MaxInt64/2 {
+			most += int64(n.box.hi[i]) * c
+		}
+	}
+	return most < n.bound
+}
+
+// run solves the node if it is new, and dives.
+func (t *task) run() {
+	t.cost = t.best
+	left, _ := t.m.demand()
+	if !t.node.whole {
+		if t.relax(left); t.proved >= t.best || t.meter.Ended() {
 			return
 		}
 	}
+	t.node.tries++
+	d := &dive{
+		m: t.m, known: t.known, meter: t.meter, bound: max(t.bound, t.node.bound), best: t.best, left: left,
+		box: t.node.box.clone(), r: rand.New(rand.NewPCG(uint64(t.round), 0x5ca47)), wild: t.node.tries > 1,
+	}
+	d.run()
+	if d.found != nil {
+		t.found, t.cost = d.found, d.best
+	}
+}
+
+// relax solves the relaxation within the node's box and prepares its children.
+func (t *task) relax(left []int) {
+	pr := newPricing(t.m)
+	r := newRelaxation(t.m, left, t.node.box, t.known, pr)
+	optimal := r.generate(t.known, math.MaxInt, t.meter, func(pr *pricing) bool {
+		if pr.better && pr.bound > float64(t.proved)+1e-7 {
+			t.proved = max(t.proved, pr.proves(r))
+		}
+		return t.proved < t.best
+	})
+	if t.proved >= t.best {
+		return
+	}
+	if i, v, ok := r.split(); ok && len(t.m.stock) > 1 {
+		below, above := t.node.box.clone(), t.node.box.clone()
+		below.hi[i] = v
+		above.lo[i] = v + 1
+		for _, b := range []box{below, above} {
+			t.children = append(t.children, &node{box: b, depth: t.node.depth + 1})
+		}
+		return
+	}
+	// Without an optimum the node is dived into as it is.
+	_ = optimal
+	t.node.whole = true
+}
+
+// split returns the kind of board whose number in the relaxation is farthest
+// from whole, and that number rounded down.
+func (r *relaxation) split() (int, int, bool) {
+	sums := make([]float64, len(r.m.stock))
+	for j, x := range r.program.Amounts() {
+		sums[r.columns[j].stock] += x
+	}
+	best, at := 1e-4, -1
+	for i, x := range sums {
+		whole := math.Floor(x)
+		if d := min(x-whole, whole+1-x); d > best {
+			best, at = d, i
+		}
+	}
+	if at < 0 {
+		return 0, 0, false
+	}
+	return at, int(math.Floor(sums[at])), true
 }

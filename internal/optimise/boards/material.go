@@ -13,11 +13,11 @@ func (m *model) material() (int64, bool) {
 	}
 	left := new(big.Rat).SetInt(need)
 	cost := new(big.Rat)
-	for _, i := range m.byRate() {
+	for _, i := range m.rates {
 		t := &m.stock[i]
 		length := big.NewRat(t.length(), 1)
 		n := new(big.Rat).Quo(left, length)
-		if limit := big.NewRat(int64(t.limit), 1); t.limit > 0 && n.Cmp(limit) > 0 {
+		if limit := big.NewRat(int64(t.limit), 1); t.limit < plenty && n.Cmp(limit) > 0 {
 			n = limit
 		}
 		cost.Add(cost, new(big.Rat).Mul(n, big.NewRat(t.cost, 1)))

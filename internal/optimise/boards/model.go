@@ -30,9 +30,12 @@ type stock struct {
 	wide  []int64
 	at    []int64 // where they begin, from the near trim
 	cost  int64
-	limit int // 0: none
+	limit int // plenty: none
 	top   int64
 }
+
+// plenty stands for the number of boards of a kind that is not limited.
+const plenty = 1 << 30
 
 // model is a problem in the engine's own terms.
 type model struct {
@@ -42,6 +45,7 @@ type model struct {
 	kinds []kind // longest first
 	stock []stock
 	step  int64 // every total cost is a multiple of it
+	rates []int // stock, cheapest per length first
 }
 
 func newModel(p problem.Problem) *model {
@@ -55,9 +59,8 @@ func newModel(p problem.Problem) *model {
 			m.stock = append(m.stock, t)
 		}
 	}
-	if m.step == 0 {
-		m.step = 1
-	}
+	m.step = max(m.step, 1)
+	m.rates = m.byRate()
 	return m
 }
 
@@ -127,6 +130,9 @@ func (m *model) addKinds() {
 // kerf long for cutting.
 func (m *model) newStock(i int, s problem.Stock) (stock, bool) {
 	t := stock{index: i, cost: int64(s.Cost), limit: s.Limit}
+	if t.limit == 0 {
+		t.limit = plenty
+	}
 	var after unit.Length // where the blade of the cut before may reach to
 	for _, c := range s.Clear() {
 		from := max(c.Along, after)

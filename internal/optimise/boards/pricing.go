@@ -15,22 +15,24 @@ type pricing struct {
 	tree   branching
 	scale  int64   // one unit of cost in these numbers
 	value  []int64 // price of each kind
-	limit  []int64 // price of each limited stock, none negative
+	extra  []int64 // price of using each stock, above or below zero
 	worth  []int64 // by stock: the greatest worth of a pattern, for the bound
 	found  []*pattern
 	bound  float64 // estimate of what these prices prove, in cost
 	best   float64 // the greatest such estimate
 	better bool    // bound is the greatest so far
 	most   []int
-	packs  int // patterns sought per run, complementary to each other
+	// scaleAll chooses between two ways to a bound, see scales.
+	scaleAll bool
+	packs    int // patterns sought per run, complementary to each other
 }
 
 func newPricing(m *model) *pricing {
 	pr := &pricing{
-		m: m, value: make([]int64, len(m.kinds)), limit: make([]int64, len(m.stock)),
+		m: m, value: make([]int64, len(m.kinds)), extra: make([]int64, len(m.stock)),
 		worth: make([]int64, len(m.stock)), most: make([]int, len(m.kinds)), best: -1, packs: 3,
 	}
-	pr.scale = max(1, (1<<40)/m.dearest())
+	pr.scale = max(1, (1<<34)/m.dearest())
 	return pr
 }
 
@@ -52,7 +54,7 @@ func (m *model) top() int64 {
 
 // run prices all boards.
 func (pr *pricing) run(r *relaxation, prices []float64, meter *work.Meter) bool {
-	ceiling := pr.m.dearest() * pr.scale
+	ceiling := pr.m.dearest() * pr.scale * 1024
 	toWhole := func(y float64) int64 {
 		return max(0, min(ceiling, int64(min(y*r.unit*float64(pr.scale), 1e18))))
 	}
@@ -62,10 +64,13 @@ func (pr *pricing) run(r *relaxation, prices []float64, meter *work.Meter) bool 
 			pr.value[k] = toWhole(prices[row])
 		}
 	}
-	for i := range pr.limit {
-		pr.limit[i] = 0
+	for i := range pr.extra {
+		pr.extra[i] = 0
 		if row := r.limitRow[i]; row >= 0 {
-			pr.limit[i] = toWhole(prices[row])
+			pr.extra[i] = toWhole(prices[row])
+		}
+		if row := r.leastRow[i]; row >= 0 {
+			pr.extra[i] -= toWhole(prices[row])
 		}
 	}
 	pr.found = pr.found[:0]
@@ -110,7 +115,7 @@ func (pr *pricing) pass(r *relaxation, first bool, meter *work.Meter) bool {
 	var bestGain int64
 	for i := range pr.m.stock {
 		t := &pr.m.stock[i]
-		if t.limit > 0 && r.stockLeft[i] == 0 {
+		if r.box.hi[i] == 0 {
 			pr.worth[i] = 0
 			continue
 		}
@@ -136,7 +141,7 @@ func (pr *pricing) pass(r *relaxation, first bool, meter *work.Meter) bool {
 		if first {
 			pr.worth[i] = worth
 		}
-		gain := held - t.cost*pr.scale - pr.limit[i]
+		gain := held - t.cost*pr.scale - pr.extra[i]
 		if gain <= 0 {
 			continue
 		}

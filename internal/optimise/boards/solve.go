@@ -39,6 +39,8 @@ type search struct {
 	best  plan
 	bound int64
 	proof problem.Proof
+	// branched says that the bound rests on more than one relaxation.
+	branched bool
 }
 
 // raise notes a proven bound.

@@ -33,7 +33,7 @@ func (p *Program) artificial(i int) int { return -1 - len(p.demand) - i }
 
 // Penalty is the cost of leaving one unit of a row uncovered. Costs of columns
 // should not be much above 1.
-const Penalty = 1e4
+const Penalty = 1e3
 
 // New returns a program with one row for each demand.
 func New(demand []float64) *Program {
