@@ -27,7 +27,23 @@ var aliasesCSV string
 // value: With returns another.
 type Catalogue struct {
 	species []Species           // by name
-	aliases map[string][]string // normal form of a name to species' names
+	words   [][]string          // of each species' name
+	exact   map[string][]int    // normal form of a name, common or botanical, to its species
+	aliases map[string][]string // normal form of another name to species' names
+}
+
+// index prepares the lookups; it must follow every change of the species.
+func (c *Catalogue) index() {
+	c.words, c.exact = make([][]string, len(c.species)), make(map[string][]int, 2*len(c.species))
+	for i, s := range c.species {
+		c.words[i] = tokens(s.Name)
+		if botanical := normal(tokens(s.Botanical)); botanical != "" {
+			c.exact[botanical] = append(c.exact[botanical], i)
+		}
+	}
+	for i, words := range c.words {
+		c.exact[normal(words)] = []int{i}
+	}
 }
 
 // Default returns the embedded catalogue.
@@ -47,7 +63,7 @@ func (c Catalogue) All() []Species { return slices.Clone(c.species) }
 // With returns the catalogue extended by species; one with a known name replaces
 // it. Errors as in [Species.Check].
 func (c Catalogue) With(more ...Species) (Catalogue, error) {
-	out := Catalogue{slices.Clone(c.species), maps.Clone(c.aliases)}
+	out := Catalogue{species: slices.Clone(c.species), aliases: maps.Clone(c.aliases)}
 	for _, s := range more {
 		if err := s.Check(); err != nil {
 			return c, err
@@ -59,6 +75,7 @@ func (c Catalogue) With(more ...Species) (Catalogue, error) {
 			out.species = slices.Insert(out.species, at, s)
 		}
 	}
+	out.index()
 	return out, nil
 }
 
@@ -85,14 +102,12 @@ func load() (Catalogue, error) {
 			return Catalogue{}, fmt.Errorf("%s: %w", c.species[i].Name, err)
 		}
 	}
-	if c, err = c.With(); err != nil {
-		return Catalogue{}, err
-	}
 	slices.SortFunc(c.species, func(a, b Species) int { return strings.Compare(a.Name, b.Name) })
 	for _, row := range figure.MustTable("aliases.csv", aliasesCSV).Rows() {
-		key := strings.Join(tokens(row.Text("alias")), " ")
+		key := normal(tokens(row.Text("alias")))
 		c.aliases[key] = append(c.aliases[key], row.Text("name"))
 	}
+	c.index()
 	return c, nil
 }
 

@@ -74,7 +74,7 @@ func (c constants) at(t float64) sorption {
 }
 
 func hailwoodHorrobin(h float64, s sorption) Moisture {
-	kh := s.k * h
+	kh := float64(s.k * h)
 	first := float64(s.k1 * kh)
 	second := float64(float64(first*s.k2) * kh)
 	dissolved := kh / (1 - kh)

@@ -68,28 +68,27 @@ func (c Catalogue) candidates(name string) []Species {
 	if len(words) == 0 {
 		return nil
 	}
-	for _, s := range c.species {
-		if slices.Equal(words, tokens(s.Name)) || slices.Equal(words, tokens(s.Botanical)) {
-			return []Species{s}
-		}
+	key := normal(words)
+	if at, ok := c.exact[key]; ok {
+		return c.matching(func(i int) bool { return slices.Contains(at, i) })
 	}
-	if names, ok := c.aliases[strings.Join(words, " ")]; ok {
-		return c.matching(func(s Species) bool { return slices.Contains(names, s.Name) })
+	if names, ok := c.aliases[key]; ok {
+		return c.matching(func(i int) bool { return slices.Contains(names, c.species[i].Name) })
 	}
-	if found := c.matching(func(s Species) bool { return containsAll(tokens(s.Name), words) }); len(found) > 0 {
+	if found := c.matching(func(i int) bool { return containsAll(c.words[i], words) }); len(found) > 0 {
 		return found
 	}
 	region, rest := regionOf(words)
 	if region == "" || len(rest) == 0 {
 		return nil
 	}
-	return c.matching(func(s Species) bool { return s.Region == region && containsAll(tokens(s.Name), rest) })
+	return c.matching(func(i int) bool { return c.species[i].Region == region && containsAll(c.words[i], rest) })
 }
 
-func (c Catalogue) matching(is func(Species) bool) []Species {
+func (c Catalogue) matching(is func(i int) bool) []Species {
 	var found []Species
-	for _, s := range c.species {
-		if is(s) {
+	for i, s := range c.species {
+		if is(i) {
 			found = append(found, s)
 		}
 	}
@@ -122,6 +121,9 @@ func tokens(name string) []string {
 	})
 }
 
+// normal joins the words of a name as the lookups know it.
+func normal(words []string) string { return strings.Join(words, " ") }
+
 func containsAll(have, want []string) bool {
 	for _, w := range want {
 		if !slices.Contains(have, w) {
@@ -141,11 +143,11 @@ func (c Catalogue) near(name string) []string {
 		far  int
 	}
 	var matches []match
-	for _, s := range c.species {
+	for i, s := range c.species {
 		hit, sum := false, 0
 		for _, w := range tokens(name) {
 			best := 4 // a word that is like none of the wood's
-			for _, v := range tokens(s.Name) {
+			for _, v := range c.words[i] {
 				if d := letters(w, v); d <= len(v)/3 {
 					hit, best = true, min(best, d)
 				}

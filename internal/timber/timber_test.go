@@ -74,21 +74,22 @@ func TestNames(t *testing.T) {
 		"European ash": "Ash, European", "American black cherry": "Cherry, black", "black cherry": "Cherry, black",
 		"American black walnut": "Walnut, black", "American basswood": "Basswood, American", "hard maple": "Maple, sugar (hard)",
 		"Prunus serotina": "Cherry, black", "yellow poplar": "Yellow-poplar", "teak": "Teak", "European beech": "Beech, European",
-		"American cherry": "Cherry, black", "Sitka spruce": "Spruce, Sitka", "English oak": "Oak, European",
+		"American cherry": "Cherry, black", "Sitka spruce": "Spruce, Sitka", "English oak": "Oak, European", "Quercus alba": "Oak, white",
 	} {
 		if s, err := Default().Find(name); err != nil || s.Name != want {
 			t.Errorf("Find(%q) = %q, %v; want %q", name, s.Name, err, want)
 		}
 	}
 	for name, want := range map[string][]string{
-		"ash":          {"Ash, European", "Ash, white"},
-		"cherry":       {"Cherry, European", "Cherry, black"},
-		"walnut":       {"Walnut, European", "Walnut, black"},
-		"sycamore":     {"Maple, sycamore", "Sycamore, American"},
-		"poplar":       {"Aspen, quaking", "Cottonwood, eastern", "Yellow-poplar"},
-		"mahogany":     {"Khaya (African mahogany)", "Mahogany, true"},
-		"redwood":      {"Pine, Scots", "Redwood, old-growth"},
-		"american ash": {"Ash, black", "Ash, green", "Ash, white"},
+		"ash":                  {"Ash, European", "Ash, white"},
+		"cherry":               {"Cherry, European", "Cherry, black"},
+		"walnut":               {"Walnut, European", "Walnut, black"},
+		"sycamore":             {"Maple, sycamore", "Sycamore, American"},
+		"poplar":               {"Aspen, quaking", "Cottonwood, eastern", "Yellow-poplar"},
+		"mahogany":             {"Khaya (African mahogany)", "Mahogany, true"},
+		"redwood":              {"Pine, Scots", "Redwood, old-growth"},
+		"Sequoia sempervirens": {"Redwood, old-growth", "Redwood, young-growth"},
+		"american ash":         {"Ash, black", "Ash, green", "Ash, white"},
 	} {
 		_, err := Default().Find(name)
 		var which *AmbiguousError
