@@ -1,0 +1,222 @@
+package joinery
+
+import (
+	"math/big"
+
+	"scantling/internal/address"
+	"scantling/internal/diag"
+	"scantling/internal/ledger"
+	"scantling/internal/piece"
+	"scantling/internal/unit"
+)
+
+// Lowered is what one joint comes to, by its own formula on the bodies of its
+// two parts; other joints do not enter.
+type Lowered struct {
+	Joint address.Address
+	Kind  piece.JointKind
+	A, B  address.Address
+	// Region is the overlap of the uncut bodies by right, back and up; where the
+	// parts only touch it is flat along one axis.
+	Region [3]piece.Extent
+	// Entry is the way in which A goes into B (or lies against it) and Run the
+	// axis along which the joint is long.
+	Entry piece.Direction
+	Run   piece.Axis
+	// Overlap = KeptA + KeptB; Neither is clearance, in the overlap or beside it,
+	// so that what is left of A and of B and Neither make up the union. Volumes.
+	Overlap, KeptA, KeptB, Neither unit.Value
+	// Contact is the area over which the two finished parts lie against each
+	// other in the joint, holes not deducted; it is glue area where Glued is set.
+	Contact unit.Value
+	Glued   bool
+}
+
+// Lower turns the joints of a piece into cuts. The cuts come joint by joint in
+// the order of the piece; the numbers likewise, without those joints that cannot
+// be made, which are reported. The ledger takes the figures of the cuts.
+func Lower(p *piece.Piece, l *ledger.Ledger) (cuts []piece.Cut, lowered []Lowered, faults diag.List) {
+	w := newWork(p, l)
+	for i := range p.Joints {
+		w.prepare(&p.Joints[i])
+	}
+	for i := range w.joints {
+		w.lower(i)
+	}
+	for i := range w.joints {
+		if n, ok := w.numbers(i); ok {
+			lowered = append(lowered, n)
+		}
+	}
+	w.settle()
+	w.runOut()
+	return w.cuts(), lowered, w.faults
+}
+
+// work is one run of Lower.
+type work struct {
+	piece  *piece.Piece
+	ledger *ledger.Ledger
+	index  map[address.Address]int
+	joints []joint
+	claims []claim
+	holes  []piece.Cut
+	faults diag.List
+}
+
+// joint is a joint of the piece with its two parts and how they meet.
+type joint struct {
+	*piece.Joint
+	a, b   int // indices of the parts
+	partA  *piece.Part
+	partB  *piece.Part
+	meets  meeting
+	failed bool
+}
+
+// claim is wood that one part loses to another by a joint.
+type claim struct {
+	joint  int
+	loser  int
+	keeper int
+	// cut is what is taken from the loser, clearance and all; kept is what of it
+	// the keeper fills.
+	cut, kept box
+	// gone is set when an other joint has taken the claim away altogether; parts
+	// that remain of it are new claims.
+	gone bool
+	kind piece.CutKind
+	// open is the side of the loser that the cut is made from, run the axis along
+	// which it is long.
+	open piece.Direction
+	run  piece.Axis
+	// stops tells which ends of the run the document itself stops.
+	stops [2]bool
+}
+
+func newWork(p *piece.Piece, l *ledger.Ledger) *work {
+	w := &work{piece: p, ledger: l, index: make(map[address.Address]int, len(p.Parts))}
+	for i := range p.Parts {
+		w.index[p.Parts[i].Address] = i
+	}
+	return w
+}
+
+// prepare looks a joint's parts up and checks that they meet as it needs.
+func (w *work) prepare(j *piece.Joint) {
+	a, okA := w.index[j.A]
+	b, okB := w.index[j.B]
+	switch {
+	case !okA:
+		w.report(j, unknownPart(j.A))
+		return
+	case !okB:
+		w.report(j, unknownPart(j.B))
+		return
+	case a == b:
+		w.report(j, samePart(j.A))
+		return
+	}
+	pj := joint{Joint: j, a: a, b: b, partA: &w.piece.Parts[a], partB: &w.piece.Parts[b]}
+	meets, ok := look(pj.partA, pj.partB, j.Depth.Nm)
+	if !ok {
+		w.report(j, doNotMeet(j, apartBy(pj.partA.Extent, pj.partB.Extent)))
+		return
+	}
+	pj.meets = meets
+	w.joints = append(w.joints, pj)
+}
+
+// lower adds the claims and holes of one joint.
+func (w *work) lower(i int) {
+	j := &w.joints[i]
+	touching := j.Kind == piece.ButtJoint || j.Kind == piece.DowelJoint
+	if touching != j.meets.flat {
+		if touching {
+			w.fail(j, shouldTouch(j))
+		} else {
+			w.fail(j, onlyTouch(j))
+		}
+		return
+	}
+	switch j.Kind {
+	case piece.ButtJoint:
+		w.butt(j)
+	case piece.DowelJoint:
+		w.dowel(j)
+	case piece.HousingJoint:
+		w.housing(i)
+	case piece.GrooveJoint:
+		w.groove(i)
+	case piece.RebateJoint:
+		w.rebate(i)
+	case piece.BoxJoint:
+		w.box(i)
+	case piece.HalvingJoint:
+		w.halving(i)
+	default:
+		w.fail(j, unknownKind(j))
+	}
+}
+
+// add files a claim.
+func (w *work) add(c claim) { w.claims = append(w.claims, c) }
+
+// numbers works out what joint i comes to.
+func (w *work) numbers(i int) (Lowered, bool) {
+	j := &w.joints[i]
+	if j.failed {
+		return Lowered{}, false
+	}
+	out := Lowered{
+		Joint: j.Address, Kind: j.Kind, A: j.A, B: j.B,
+		Region: j.meets.region, Entry: j.meets.entry, Run: j.meets.run, Glued: j.Glue != "",
+	}
+	if j.meets.flat {
+		none := volumeOf(new(big.Int))
+		out.Overlap, out.KeptA, out.KeptB, out.Neither = none, none, none, none
+		out.Contact = areaOf(j.meets.region.side(j.meets.normal))
+		return out, true
+	}
+	keptA, keptB, cut := new(big.Int), new(big.Int), new(big.Int)
+	contact := new(big.Int)
+	for k := range w.claims {
+		c := &w.claims[k]
+		if c.joint != i {
+			continue
+		}
+		cut.Add(cut, c.cut.volume())
+		if c.keeper == j.a {
+			keptA.Add(keptA, c.kept.volume())
+		} else {
+			keptB.Add(keptB, c.kept.volume())
+		}
+		contact.Add(contact, w.contact(j, c))
+	}
+	kept := new(big.Int).Add(keptA, keptB)
+	out.Overlap, out.KeptA, out.KeptB = volumeOf(j.meets.region.volume()), volumeOf(keptA), volumeOf(keptB)
+	out.Neither = volumeOf(cut.Sub(cut, kept))
+	out.Contact = areaOf(contact)
+	return out, true
+}
+
+// contact returns the area of a claim's kept wood that lies against the loser.
+// Kept by A, every side inside B counts; kept by B, only sides on the border of
+// the overlap do, as the others have been counted.
+func (w *work) contact(j *joint, c *claim) *big.Int {
+	loser := box(w.piece.Parts[c.loser].Extent)
+	sum := new(big.Int)
+	for _, a := range axes {
+		for _, high := range [2]bool{false, true} {
+			at := c.kept.end(a, high).Nm
+			if at == loser.end(a, high).Nm || at != c.cut.end(a, high).Nm {
+				continue
+			}
+			if c.keeper == j.b && at != j.meets.region.end(a, high).Nm {
+				continue
+			}
+			sum.Add(sum, c.kept.side(a))
+		}
+	}
+	return sum
+}
