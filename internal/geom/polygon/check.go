@@ -86,7 +86,6 @@ func firstCrossing(flats []Flat) (int32, int32, bool) {
 // cross says whether two chords cross at a point inside both, by more than a
 // nanometre.
 func cross(s, t chord) bool {
-	const hair = 1e-6
 	apart := func(c chord, p, q P2) bool {
 		d := c.b.Sub(c.a)
 		n := d.Norm()

