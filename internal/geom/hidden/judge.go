@@ -83,7 +83,7 @@ func (t *triangle) shades(e *edge, p, d polygon.P2) (a, b float64, ok bool) {
 	for k := range 3 {
 		o := t.p[k]
 		side := t.p[(k+1)%3].Sub(o)
-		clip(side.Cross(p.Sub(o))+cover*side.Norm(), side.Cross(d))
+		clip(side.Cross(p.Sub(o))+float64(cover*side.Norm()), side.Cross(d))
 		if a >= b {
 			return 0, 0, false
 		}

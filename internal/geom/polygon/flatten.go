@@ -14,7 +14,7 @@ func (f Flat) Area() float64 {
 	var a float64
 	for i, p := range f.Points {
 		q := f.Points[(i+1)%len(f.Points)]
-		a += p.Sub(f.Points[0]).Cross(q.Sub(f.Points[0])) / 2
+		a += float64(p.Sub(f.Points[0]).Cross(q.Sub(f.Points[0])) / 2)
 	}
 	return a
 }

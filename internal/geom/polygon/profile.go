@@ -16,7 +16,7 @@ func (a P2) Add(b P2) P2 { return P2{a.X + b.X, a.Y + b.Y} }
 func (a P2) Sub(b P2) P2 { return P2{a.X - b.X, a.Y - b.Y} }
 
 // Mul returns a scaled by k.
-func (a P2) Mul(k float64) P2 { return P2{a.X * k, a.Y * k} }
+func (a P2) Mul(k float64) P2 { return P2{float64(a.X * k), float64(a.Y * k)} }
 
 // Dot returns the scalar product.
 func (a P2) Dot(b P2) float64 { return float64(a.X*b.X) + float64(a.Y*b.Y) }
@@ -97,7 +97,7 @@ func (l Loop) moments() (area float64, first P2) {
 	o := l[0].P2
 	for i := range l {
 		p, q := l[i].P2.Sub(o), l[(i+1)%len(l)].P2.Sub(o)
-		t := p.Cross(q) / 2
+		t := float64(p.Cross(q) / 2)
 		area += t
 		first = first.Add(p.Add(q).Mul(t / 3))
 		if arc, ok := l.Arc(i); ok {

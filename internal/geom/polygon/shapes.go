@@ -59,7 +59,7 @@ func Stadium(a, b P2, radius float64) Profile {
 // narrower than width. Segment 0 is the mouth, run towards negative x; the
 // others follow anticlockwise. A radius over half the width leaves no outline.
 func RoundBottom(width, depth, radius float64) Profile {
-	h := width / 2
+	h := float64(width / 2)
 	if !(depth > 0 && h > 0 && radius >= 0) || radius > h+1e-9 {
 		return Profile{}
 	}

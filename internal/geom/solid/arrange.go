@@ -236,7 +236,7 @@ func (a *arrangement) onto(i, k int32, off float64, d polygon.P2, n float64) boo
 		return false
 	}
 	along := d.Dot(a.points.at[k].Sub(a.points.at[a.edges[i].u]))
-	if end := a.tol.line / 2 * n; along <= end || along >= n*n-end {
+	if end := float64(a.tol.line / 2 * n); along <= end || along >= float64(n*n)-end {
 		return false
 	}
 	a.splits = append(a.splits, split{i, k, along})

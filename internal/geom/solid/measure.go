@@ -54,7 +54,7 @@ func (s *Solid) integrate() measures {
 	for _, t := range mesh.Tris {
 		a, b, c := mesh.Verts[t.V[0]].Sub(mid), mesh.Verts[t.V[1]].Sub(mid), mesh.Verts[t.V[2]].Sub(mid)
 		m.tetra(a, b, c)
-		flat := b.Sub(a).Cross(c.Sub(a)).Norm() / 2
+		flat := float64(b.Sub(a).Cross(c.Sub(a)).Norm() / 2)
 		f := &s.body.facets[t.Face]
 		if f.surf < 0 {
 			area += flat
@@ -91,7 +91,7 @@ func (s *Solid) bulge(f *facet, mid, a, b, c vec.V3, flat float64, m *moments, d
 		p := a.Mul(u).Add(b.Mul(v)).Add(c.Mul(w))
 		v, k, on := surf.swell(p.Add(mid), f.n)
 		m.lump(p.Add(on.Sub(mid)).Mul(0.5), v*flat*weight)
-		area += k * flat * weight
+		area += float64(k * flat * weight)
 	}
 	g := gauss7
 	at(g[0].a, g[0].a, g[0].a, g[0].w)

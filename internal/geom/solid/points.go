@@ -48,7 +48,7 @@ func cellOf(x, cell, tol float64) (k, other int64) {
 	f := x/cell + 0.3819
 	fl := math.Floor(f)
 	k = int64(fl)
-	r := (f - fl) * cell
+	r := float64((f - fl) * cell)
 	switch {
 	case r < tol:
 		return k, k - 1

@@ -110,7 +110,7 @@ func (s surface) swell(p, n vec.V3) (volume, area float64, on vec.V3) {
 		if abs(j) < 1e-12 {
 			return 0, 0, p
 		}
-		volume = (float64(s.ring*(float64(R*R)-float64(m*m)))/2 + float64(c*(float64(R*R*R)-float64(m*m*m)))/3) / j
+		volume = (float64(s.ring*(float64(R*R)-float64(m*m))/2) + float64(c*(float64(R*R*R)-float64(m*m*m)))/3) / j
 		area = R * (s.ring + float64(R*c)) / j
 		rho = m
 	}

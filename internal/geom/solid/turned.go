@@ -264,7 +264,7 @@ func arcHits(arc polygon.Arc, o, d vec.V3) []float64 {
 	}
 	const steps = 256
 	var out []float64
-	step := (span[1] - span[0]) / steps
+	step := float64((span[1] - span[0]) / steps)
 	prev := f(span[0])
 	for k := 1; k <= steps; k++ {
 		t := span[0] + float64(float64(k)*step)

@@ -24,7 +24,7 @@ func (a V3) Add(b V3) V3 { return V3{a.X + b.X, a.Y + b.Y, a.Z + b.Z} }
 func (a V3) Sub(b V3) V3 { return V3{a.X - b.X, a.Y - b.Y, a.Z - b.Z} }
 
 // Mul returns a scaled by k.
-func (a V3) Mul(k float64) V3 { return V3{a.X * k, a.Y * k, a.Z * k} }
+func (a V3) Mul(k float64) V3 { return V3{float64(a.X * k), float64(a.Y * k), float64(a.Z * k)} }
 
 // Dot returns the scalar product.
 func (a V3) Dot(b V3) float64 { return float64(a.X*b.X) + float64(a.Y*b.Y) + float64(a.Z*b.Z) }
