@@ -1,6 +1,6 @@
 module scantling
 
-go 1.26
+go 1.26.0
 
 require (
 	github.com/agext/levenshtein v1.2.1 // indirect
@@ -9,8 +9,8 @@ require (
 	github.com/hashicorp/hcl/v2 v2.25.0 // indirect
 	github.com/mitchellh/go-wordwrap v1.0.1 // indirect
 	github.com/zclconf/go-cty v1.19.0 // indirect
-	golang.org/x/mod v0.29.0 // indirect
-	golang.org/x/sync v0.18.0 // indirect
-	golang.org/x/text v0.31.0 // indirect
-	golang.org/x/tools v0.38.0 // indirect
+	golang.org/x/mod v0.42.0 // indirect
+	golang.org/x/sync v0.25.0 // indirect
+	golang.org/x/text v0.44.0 // indirect
+	golang.org/x/tools v0.52.0 // indirect
 )

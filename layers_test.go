@@ -69,6 +69,7 @@ github.com/zclconf/go-cty: internal/document internal/evaluate
 github.com/carlos7ags/folio: internal/write/pdf
 github.com/go-text/typesetting: internal/write/pdf
 github.com/spf13/cobra: internal/surface/cli cmd/scantling
+golang.org/x/text: internal/words
 net/http: internal/surface/web
 os: internal/outside internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
 time: internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
