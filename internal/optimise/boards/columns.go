@@ -72,8 +72,8 @@ type relaxation struct {
 	limitRow []int // by stock, -1: none
 	leastRow []int // by stock, -1: none
 	program  *lp.Program
-	columns  []*pattern
-	unit     float64 // cost that counts as 1
+	columns  []*pattern // nil for the program's own
+	unit     float64    // cost that counts as 1
 	prices   *pricing
 }
 
@@ -175,8 +175,11 @@ func (r *relaxation) add(p *pattern) {
 	if row := r.leastRow[p.stock]; row >= 0 {
 		entries = append(entries, lp.Entry{Row: row, Value: 1})
 	}
+	j := r.program.Add(float64(r.m.stock[p.stock].cost)/r.unit, entries)
+	for len(r.columns) < j {
+		r.columns = append(r.columns, nil) // helpers of the program
+	}
 	r.columns = append(r.columns, p)
-	r.program.Add(float64(r.m.stock[p.stock].cost)/r.unit, entries)
 }
 
 // generate solves the relaxation by adding patterns until none improves it, for
@@ -240,4 +243,42 @@ func (r *relaxation) price(prices []float64, known *pool, meter *work.Meter) (in
 		}
 	}
 	return improved, true
+}
+
+// reduce takes over what is left after some boards were fixed. It returns false
+// when a fresh relaxation is better.
+func (r *relaxation) reduce(left []int, b box) bool {
+	live := 0
+	for _, k := range r.rows {
+		if left[k] > 0 {
+			live++
+		}
+	}
+	if live*10 < len(r.rows)*7 {
+		return false
+	}
+	for i := range b.hi {
+		if r.leastRow[i] >= 0 && b.lo[i] == 0 || r.limitRow[i] >= 0 && b.hi[i] == 0 {
+			return false
+		}
+	}
+	r.left, r.box = left, b
+	for row, k := range r.rows {
+		r.program.SetDemand(row, float64(left[k]))
+	}
+	for i := range b.hi {
+		if row := r.limitRow[i]; row >= 0 {
+			r.program.SetDemand(row, -float64(b.hi[i]))
+		}
+		if row := r.leastRow[i]; row >= 0 {
+			r.program.SetDemand(row, float64(b.lo[i]))
+		}
+	}
+	for j, p := range r.columns {
+		if p != nil && !r.program.Barred(j) && !r.proper(p) {
+			r.program.Bar(j)
+		}
+	}
+	r.program.Restart()
+	return true
 }

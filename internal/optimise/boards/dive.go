@@ -20,10 +20,11 @@ type dive struct {
 	r     *rand.Rand
 	wild  bool
 
-	left []int
-	box  box
-	uses []use
-	cost int64
+	left    []int
+	box     box
+	relaxed *relaxation
+	uses    []use
+	cost    int64
 }
 
 func (d *dive) run() {
@@ -45,7 +46,10 @@ const diveRounds = 60
 // complete the plan. It returns false when the dive is over.
 func (d *dive) step(pr *pricing) bool {
 	pr.best = -1
-	r := newRelaxation(d.m, d.left, d.box, d.known, pr)
+	if d.relaxed == nil || !d.relaxed.reduce(d.left, d.box) {
+		d.relaxed = newRelaxation(d.m, d.left, d.box, d.known, pr)
+	}
+	r := d.relaxed
 	hopeless := false
 	r.generate(d.known, diveRounds, d.meter, func(pr *pricing) bool {
 		// What is left costs at least this: no cheaper plan lies below here.
@@ -67,7 +71,7 @@ func (m *model) ceil(c float64) int64 {
 // promising board.
 func (d *dive) fix(r *relaxation) bool {
 	x := r.program.Amounts()
-	order := byAmount(x)
+	order := r.byAmount(x)
 	some := false
 	for _, j := range order {
 		if n := int(x[j] + 1e-4); n > 0 && d.take(r.columns[j], n) {
@@ -92,10 +96,10 @@ func (d *dive) fix(r *relaxation) bool {
 }
 
 // byAmount returns the columns with an amount, largest first.
-func byAmount(x []float64) []int {
+func (r *relaxation) byAmount(x []float64) []int {
 	var order []int
 	for j, v := range x {
-		if v > 1e-4 {
+		if v > 1e-4 && j < len(r.columns) && r.columns[j] != nil && !r.program.Barred(j) {
 			order = append(order, j)
 		}
 	}

@@ -243,7 +243,9 @@ func (t *task) relax(left []int) {
 func (r *relaxation) split() (int, int, bool) {
 	sums := make([]float64, len(r.m.stock))
 	for j, x := range r.program.Amounts() {
-		sums[r.columns[j].stock] += x
+		if j < len(r.columns) && r.columns[j] != nil {
+			sums[r.columns[j].stock] += x
+		}
 	}
 	best, at := 1e-4, -1
 	for i, x := range sums {

@@ -15,6 +15,7 @@ type Program struct {
 
 	basis  []int // column in the basis for each row; see slack and artificial
 	inside []bool
+	barred []bool // never enters the basis again
 	// inverse of the basis, by columns: inverse[j][i] is row i, column j.
 	inverse [][]float64
 	amount  []float64 // of the basic columns
@@ -48,12 +49,16 @@ func New(demand []float64) *Program {
 		p.inverse[i] = cells[i*m : (i+1)*m]
 	}
 	for i, d := range demand {
-		p.rhs[i] = d
-		if d > 0 {
-			p.rhs[i] = d + float64(1e-6*(1+float64((i*7919)%127)/127))
-		}
+		p.rhs[i] = perturbed(i, d)
 	}
 	return p
+}
+
+func perturbed(i int, d float64) float64 {
+	if d <= 0 {
+		return d
+	}
+	return d + float64(1e-6*(1+float64((i*7919)%127)/127))
 }
 
 // Add adds a column and returns its number.
@@ -61,6 +66,7 @@ func (p *Program) Add(cost float64, entries []Entry) int {
 	p.cost = append(p.cost, cost)
 	p.columns = append(p.columns, entries)
 	p.inside = append(p.inside, false)
+	p.barred = append(p.barred, false)
 	return len(p.cost) - 1
 }
 

@@ -53,7 +53,7 @@ func (p *Program) entering() (int, bool) {
 	best, at := -reducedTol, 0
 	found := false
 	for j := range p.columns {
-		if p.inside[j] {
+		if p.inside[j] || p.barred[j] {
 			continue
 		}
 		if r := p.Reduced(j); r < best {

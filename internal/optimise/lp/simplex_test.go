@@ -69,3 +69,69 @@ func TestDuality(t *testing.T) {
 		}
 	}
 }
+
+// TestRestart checks that a program whose demands fall and whose columns are
+// barred comes to the same cost as a fresh one.
+func TestRestart(t *testing.T) {
+	for seed := range uint64(100) {
+		r := rand.New(rand.NewPCG(seed, 8))
+		m := 2 + r.IntN(20)
+		demand := make([]float64, m)
+		for i := range demand {
+			demand[i] = float64(1 + r.IntN(9))
+		}
+		build := func(demand []float64, columns [][]Entry, barred []bool) *Program {
+			p := New(demand)
+			for j, c := range columns {
+				p.Add(1+float64(j%7)/10, c)
+				if barred != nil && barred[j] {
+					p.Bar(j)
+				}
+			}
+			p.Start()
+			return p
+		}
+		var columns [][]Entry
+		for i := range m {
+			columns = append(columns, []Entry{{i, 1}})
+		}
+		for range 60 {
+			var col []Entry
+			for i := range m {
+				if r.IntN(4) == 0 {
+					col = append(col, Entry{i, float64(1 + r.IntN(3))})
+				}
+			}
+			if len(col) > 0 {
+				columns = append(columns, col)
+			}
+		}
+		all := work.New(context.Background(), math.MaxInt64)
+		p := build(append([]float64(nil), demand...), columns, nil)
+		if !p.Solve(all) {
+			t.Fatalf("seed %d", seed)
+		}
+		barred := make([]bool, len(columns))
+		for range 4 {
+			for range 6 {
+				if j := m + r.IntN(len(columns)-m); !barred[j] {
+					barred[j] = true
+					p.Bar(j)
+				}
+			}
+			i := r.IntN(m)
+			demand[i] = max(0, demand[i]-float64(r.IntN(4)))
+			p.SetDemand(i, demand[i])
+			p.Restart()
+			q := build(append([]float64(nil), demand...), columns, barred)
+			if !p.Solve(all) || !q.Solve(all) {
+				t.Fatalf("seed %d: no optimum", seed)
+			}
+			a, _ := p.Value()
+			b, _ := q.Value()
+			if math.Abs(a-b) > 1e-5*(1+b) {
+				t.Errorf("seed %d: %g after changes, %g afresh", seed, a, b)
+			}
+		}
+	}
+}
