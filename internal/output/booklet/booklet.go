@@ -136,7 +136,7 @@ func (c *composer) value(v unit.Value) string {
 		return c.speech.Length(l)
 	}
 	if n, ok := v.Int(); ok {
-		return c.say("number", message.Count("n", int(n)))
+		return c.say("number.whole", message.Count("n", int(n)))
 	}
 	return v.Text()
 }

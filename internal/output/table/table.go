@@ -97,7 +97,7 @@ func (b *builder) money(hundredths int64) string {
 	if hundredths == 0 {
 		return "–"
 	}
-	return b.say("money", message.Money("amount", hundredths))
+	return b.say("money.plain", message.Money("amount", hundredths))
 }
 
 // Blanks lists what the parts of a stage are made from, with allowances.
