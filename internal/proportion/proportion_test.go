@@ -179,6 +179,9 @@ func TestSpacingLaws(t *testing.T) {
 			}
 		}
 	}
+	if s, err := PinSpacing(unit.MM(124)); err != nil || len(s.At) != 3 || s.At[1] != unit.MM(62) {
+		t.Errorf("pins along 124: %v %v, want 12, 62, 112", s.At, err)
+	}
 	wantKey(t, second(spaced("x", unit.Metre, ruled("a", 1, 1, 1), ruled("b", unit.MM(1), 1, 1))), "proportion.too-many-fasteners")
 }
 

@@ -50,7 +50,7 @@ type Rule struct {
 // up to the nanometre or the rule's step: their half mouths and the land between
 // them, or what stands above the surface and its play, whichever is more. Lying
 // the same way it follows the heads; head to tail each head lies beside the
-// other's body.
+// other's body, which also keeps apart the heads of a thing and the next but one.
 func (r Rule) Pitch(a, b Thing) unit.Length { return half(r.pitch2(a, b)) }
 
 // pitch2 is twice the pitch, so that halves of odd sizes are exact.
@@ -62,15 +62,6 @@ func (r Rule) pitch2(a, b Thing) unit.Length {
 		need = max(need, a.widest()+b.Body+2*r.Play, a.Body+b.widest()+2*r.Play)
 	}
 	return need.Round(2*r.Step, unit.Up)
-}
-
-// overNext2 is twice the least distance between a thing and the one after next:
-// head to tail these two lie the same way.
-func (r Rule) overNext2(a, c Thing) unit.Length {
-	if r.Lie == SameWay {
-		return 0
-	}
-	return a.widest() + c.widest() + 2*r.Play
 }
 
 func half(double unit.Length) unit.Length { return double.Round(2, unit.Up) / 2 }
@@ -131,10 +122,7 @@ func Least(things []Thing, r Rule) (Row, error) {
 	for i, t := range things {
 		left := max(r.Margin, half(t.widest()-t.Mouth)+r.WallPlay)
 		if i > 0 {
-			left = max(left, row.after(things, i, i-1, max(r.pitch2(things[i-1], t), even)))
-		}
-		if i > 1 {
-			left = max(left, row.after(things, i, i-2, r.overNext2(things[i-2], t)))
+			left = max(left, row.after(things, i, max(r.pitch2(things[i-1], t), even)))
 		}
 		row.Slots[i] = Slot{t.Key, left, t.Mouth}
 		row.Width = max(row.Width, left+t.Mouth+max(r.Margin, half(t.widest()-t.Mouth)+r.WallPlay))
@@ -142,9 +130,10 @@ func Least(things []Thing, r Rule) (Row, error) {
 	return row, nil
 }
 
-// after returns the left edge of thing i for twice the distance from thing j.
-func (row Row) after(things []Thing, i, j int, distance2 unit.Length) unit.Length {
-	return half(2*row.Slots[j].Left + things[j].Mouth - things[i].Mouth + distance2)
+// after returns the left edge of thing i for twice its distance from the one
+// before it.
+func (row Row) after(things []Thing, i int, distance2 unit.Length) unit.Length {
+	return half(2*row.Slots[i-1].Left + things[i-1].Mouth - things[i].Mouth + distance2)
 }
 
 // even2 is twice the pitch that serves every pair.
@@ -153,10 +142,7 @@ func (r Rule) even2(things []Thing) unit.Length {
 	for i := 1; i < len(things); i++ {
 		most = max(most, r.pitch2(things[i-1], things[i]))
 	}
-	for i := 2; i < len(things); i++ {
-		most = max(most, half(r.overNext2(things[i-2], things[i])))
-	}
-	return most.Round(2*r.Step, unit.Up)
+	return most
 }
 
 func (r Rule) check(things []Thing) error {

@@ -69,7 +69,7 @@ func TestPitch(t *testing.T) {
 	if got := rule.Pitch(needle, needle); got != unit.MM(9) {
 		t.Errorf("head to tail: %v, want half the head, half the body and play", got.Millimetres())
 	}
-	// Thin bodies: the one after next decides, heads of 12 every second place.
+	// Thin bodies: heads of 20 at every second place keep apart too.
 	thin := Thing{Mouth: unit.MM(2), Body: unit.MM(2), Head: unit.MM(20)}
 	row, err := Least(slices.Repeat([]Thing{thin}, 4), rule)
 	if err != nil {

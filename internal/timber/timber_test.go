@@ -192,6 +192,23 @@ func TestBriefMovements(t *testing.T) {
 	}
 }
 
+// TestEquationInUse: 13-1 from 6 to 14 % and 13-2 beyond, for the whole season.
+func TestEquationInUse(t *testing.T) {
+	m := Material{wood(t, "teak"), FlatSawn, Width}
+	for _, c := range []struct {
+		from, to Moisture
+		want     figure.Source
+	}{{6, 14, SourceNarrow}, {14, 6, SourceNarrow}, {8, 14.01, SourceWide}, {5.99, 8, SourceWide}} {
+		if d, err := m.Change(unit.MM(100), c.from, c.to); err != nil || d.Source.Key != c.want.Key {
+			t.Errorf("%g to %g: %s %v", c.from, c.to, d.Source.Key, err)
+		}
+	}
+	s, err := m.Swing(unit.MM(100), Season{Now: 8, Dry: 7, Wet: 15})
+	if err != nil || s.Dry.Source.Key != SourceWide.Key {
+		t.Errorf("one season, two equations: %+v %v", s, err)
+	}
+}
+
 func TestSawnUnknown(t *testing.T) {
 	s := wood(t, "black cherry")
 	m := Material{s, SawnUnknown, Width}
@@ -266,6 +283,10 @@ func TestLeaveLaws(t *testing.T) {
 		}
 		if leave.Wet < in.Play || leave.Today < in.Play || leave.Dry < leave.Today || leave.Part+leave.Today != opening {
 			t.Fatalf("seed %d step %d: %+v", seed, i, leave)
+		}
+		l, _ := in.law(opening)
+		if biggest := float64(leave.Part) * l.growth(in.Season); float64(opening-leave.Wet) < biggest || float64(opening-leave.Dry) > float64(leave.Part)*l.loss(in.Season) {
+			t.Fatalf("seed %d step %d: rounded to the wrong side: %+v, %f", seed, i, leave, biggest)
 		}
 		bigger, err := in.At(opening, leave.Part+3)
 		if err != nil || bigger.Wet >= in.Play {
@@ -342,6 +363,9 @@ func TestDensity(t *testing.T) {
 		}
 		if want := Density(1120 * float64(s.Gravity.Value)); s.GravityBasis != GravityGreen && math.Abs(float64(at12.Value-want)) > 0.001 {
 			t.Errorf("%s: %.2f at 12 %%, want %.2f", s.Name, at12.Value, want)
+		}
+		if wet, _ := s.Density(40); s.GravityBasis == GravityGreen && math.Abs(float64(wet.Value)-1400*float64(s.Gravity.Value)) > 0.001 {
+			t.Errorf("%s: %.2f at 40 %%, want 1400 times the specific gravity on green volume", s.Name, wet.Value)
 		}
 		at20, _ := s.Density(20)
 		if at20.Value <= at12.Value {

@@ -188,6 +188,9 @@ func TestMachineLimits(t *testing.T) {
 	if got := planer.Check(Size{unit.MM(400), unit.MM(250), unit.MM(20)}); len(got) != 0 {
 		t.Errorf("a good board: %+v", got)
 	}
+	if got := planer.Check(Size{unit.MM(305), unit.MM(300), 4800 * um}); len(got) != 0 {
+		t.Errorf("a board of just the limits: %+v", got)
+	}
 	got := planer.Check(Size{unit.MM(218), unit.MM(406), unit.MM(3)})
 	if len(got) != 3 {
 		t.Fatalf("%d limits broken, want 3: %+v", len(got), got)

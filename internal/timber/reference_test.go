@@ -1,0 +1,64 @@
+package timber
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"scantling/internal/figure"
+)
+
+// referenceTable reads a table of the collection of figures that the catalogues
+// were copied from: the folder "reference" in $SCANTLING_SHARED, by default
+// ../shared beside the repository. Without it the test is left out, or fails
+// under REQUIRE=all.
+func referenceTable(t *testing.T, name string) figure.Table {
+	t.Helper()
+	shared := os.Getenv("SCANTLING_SHARED")
+	if shared == "" {
+		shared = filepath.Join("..", "..", "..", "shared")
+	}
+	text, err := os.ReadFile(filepath.Join(shared, "reference", name))
+	if err != nil {
+		if os.Getenv("REQUIRE") == "all" {
+			t.Fatal(err)
+		}
+		t.Skip("the collection of figures is not there: ", err)
+	}
+	table, err := figure.ReadTable(name, string(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return table
+}
+
+// TestCopiedFigures compares every figure of data/species.csv, and whether it was
+// read in its source, with the collection that it was copied from.
+func TestCopiedFigures(t *testing.T) {
+	here := map[string]*figure.Row{}
+	for _, row := range figure.MustTable("species.csv", speciesCSV).Rows() {
+		here[row.Text("name")] = row
+	}
+	cells, table := 0, referenceTable(t, "species.csv")
+	for _, row := range table.Rows() {
+		mine, ok := here[row.Text("name")]
+		if !ok {
+			t.Errorf("%s was not copied", row.Text("name"))
+			continue
+		}
+		for field := range strings.FieldsSeq("botanical region sg shrink_r shrink_t shrink_v shrink_basis cr ct fsp_pct moe_gpa mor_mpa shear_mpa hardness_n read_fields") {
+			cells++
+			if got, want := mine.Text(field), row.Text(field); got != want {
+				t.Errorf("%s %s: %q, want %q", row.Text("name"), field, got, want)
+			}
+		}
+		if row.Err() != nil || mine.Err() != nil {
+			t.Fatal(row.Err(), mine.Err())
+		}
+	}
+	if len(here) != table.Len() {
+		t.Errorf("%d species here, %d there", len(here), table.Len())
+	}
+	t.Logf("%d cells agree", cells)
+}
