@@ -103,3 +103,10 @@ func Between[T any](v, low, high T, s Source) Of[T] { return Of[T]{v, low, high,
 
 // Known reports whether there is a figure at all.
 func (f Of[T]) Known() bool { return f.Source.Status != "" }
+
+// Instead returns the figure with the value that the maker states in its place:
+// the rule's key stays, so that it can still be cited, the published work does
+// not.
+func (f Of[T]) Instead(v T) Of[T] {
+	return Exactly(v, Source{Key: f.Source.Key, Status: Stated})
+}

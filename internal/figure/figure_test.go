@@ -34,6 +34,9 @@ func TestCitation(t *testing.T) {
 	if p := PracticeSource("x"); p.Published() || p.String() != "" {
 		t.Errorf("common practice is cited as %q", p)
 	}
+	if f := Between(unit.MM(3), unit.MM(2), unit.MM(4), s).Instead(unit.MM(5)); f.Value != unit.MM(5) || f.Low != f.High || f.Source != (Source{Key: s.Key, Status: Stated}) {
+		t.Errorf("the maker's own value: %+v", f)
+	}
 	var none Of[unit.Length]
 	if none.Known() || !Exactly(unit.MM(3), s).Known() {
 		t.Error("Known confuses a figure with none")

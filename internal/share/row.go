@@ -64,6 +64,10 @@ func (r Rule) pitch2(a, b Thing) unit.Length {
 	return need.Round(2*r.Step, unit.Up)
 }
 
+// Takes returns the width that a thing takes up in a row of its like, so that
+// things are dealt out by what they need and not by what they measure.
+func (r Rule) Takes(t Thing) unit.Length { return r.Pitch(t, t) }
+
 func half(double unit.Length) unit.Length { return double.Round(2, unit.Up) / 2 }
 
 // Slot is the place of one thing in a row: its mouth from Left on.
