@@ -53,6 +53,9 @@ type chord struct {
 
 // firstCrossing returns two segments of which chords properly cross.
 func firstCrossing(flats []Flat) (int32, int32, bool) {
+	if len(flats) == 1 && flats[0].convex() {
+		return 0, 0, false
+	}
 	var all []chord
 	for _, f := range flats {
 		for i, a := range f.Points {
@@ -81,6 +84,23 @@ func firstCrossing(flats []Flat) (int32, int32, bool) {
 		}
 	}
 	return 0, 0, false
+}
+
+// convex says whether the loop turns left everywhere and goes round once.
+func (f Flat) convex() bool {
+	n := len(f.Points)
+	flips := 0
+	for i, p := range f.Points {
+		q, r := f.Points[(i+1)%n], f.Points[(i+2)%n]
+		d, e := q.Sub(p), r.Sub(q)
+		if d.Cross(e) < 0 {
+			return false
+		}
+		if (d.X < 0 || (d.X == 0 && d.Y < 0)) != (e.X < 0 || (e.X == 0 && e.Y < 0)) {
+			flips++
+		}
+	}
+	return flips == 2
 }
 
 // cross says whether two chords cross at a point inside both, by more than a

@@ -22,6 +22,9 @@ type arrangement struct {
 	splits []split
 	spare  []edge
 	active []int32
+	spans  []span
+	order  []span
+	seen   keyTable
 }
 
 // edge runs from u to v, u before v by x then y.
@@ -29,7 +32,8 @@ type edge struct {
 	u, v  int32
 	mask  int32 // row of masks
 	src   int32 // plane that the segment was cut by
-	fresh bool
+	fresh bool  // not yet compared with the others
+	own   bool  // the mask belongs to this edge alone
 }
 
 // border is the source of pieces that lie on the border of the box only.
@@ -71,7 +75,7 @@ func (a *arrangement) directed(u, v, row, src int32) edge {
 	if !before(a.points.at[u], a.points.at[v]) {
 		u, v = v, u
 	}
-	return edge{u, v, row, src, true}
+	return edge{u: u, v: v, mask: row, src: src, fresh: true}
 }
 
 func before(p, q polygon.P2) bool { return p.X < q.X || (p.X == q.X && p.Y < q.Y) }
@@ -95,43 +99,39 @@ func (a *arrangement) settle() bool {
 
 // unite lays coincident edges together and drops those that cancel.
 func (a *arrangement) unite() {
-	slices.SortFunc(a.edges, func(s, t edge) int {
-		if c := cmp.Compare(s.u, t.u); c != 0 {
-			return c
-		}
-		if c := cmp.Compare(s.v, t.v); c != 0 {
-			return c
-		}
-		return cmp.Compare(s.src, t.src)
-	})
+	a.seen.reset(len(a.edges))
 	out := a.edges[:0]
-	for i := 0; i < len(a.edges); {
-		e := a.edges[i]
-		j := i + 1
-		for ; j < len(a.edges) && a.edges[j].u == e.u && a.edges[j].v == e.v; j++ {
-			if j == i+1 {
-				r := a.row()
-				copy(a.mask(r), a.mask(e.mask))
-				e.mask = r
-			}
-			o := a.edges[j]
-			e.fresh = e.fresh || o.fresh
-			if e.src == border {
-				e.src = o.src
-			}
-			for k, w := range a.mask(o.mask) {
-				a.mask(e.mask)[k] ^= w
-			}
-			if o.src != e.src && o.src != border && e.src != border && a.long(e) {
-				a.lines = append(a.lines, [2]int32{e.src, o.src})
-			}
-		}
-		i = j
-		if !zero(a.mask(e.mask)) {
+	for _, e := range a.edges {
+		k, fresh := a.seen.at(uint64(e.u)<<32|uint64(e.v), int32(len(out)))
+		if fresh {
 			out = append(out, e)
+			continue
+		}
+		o := &out[k]
+		if !o.own {
+			r := a.row()
+			copy(a.mask(r), a.mask(o.mask))
+			o.mask, o.own = r, true
+		}
+		into := a.mask(o.mask)
+		for i, w := range a.mask(e.mask) {
+			into[i] ^= w
+		}
+		o.fresh = o.fresh || e.fresh
+		switch {
+		case o.src == border:
+			o.src = e.src
+		case e.src != border && e.src != o.src && a.long(e):
+			a.lines = append(a.lines, [2]int32{o.src, e.src})
 		}
 	}
-	a.edges = out
+	a.edges = out[:0]
+	for _, e := range out {
+		e.own = false
+		if !zero(a.mask(e.mask)) {
+			a.edges = append(a.edges, e)
+		}
+	}
 }
 
 // long says whether an edge is long enough to tell that two lines are one:
@@ -149,43 +149,80 @@ func zero(m []uint64) bool {
 	return true
 }
 
+// few is the number of edges up to which all pairs are looked at.
+const few = 40
+
 // findSplits compares edges whose boxes meet, fresh ones with all others.
 func (a *arrangement) findSplits() {
 	a.splits = a.splits[:0]
-	at := a.points.at
-	slices.SortFunc(a.edges, func(s, t edge) int {
-		if c := cmp.Compare(at[s.u].X, at[t.u].X); c != 0 {
-			return c
+	a.box()
+	if len(a.edges) <= few {
+		for i := range a.edges {
+			for j := range i {
+				a.compare(int32(i), int32(j))
+			}
 		}
-		if c := cmp.Compare(s.u, t.u); c != 0 {
-			return c
-		}
-		return cmp.Compare(s.v, t.v)
-	})
-	tol := a.tol.line
-	act := a.active[:0]
+	} else {
+		a.sortedPairs()
+	}
 	for i := range a.edges {
-		e := &a.edges[i]
-		p, q := at[e.u], at[e.v]
-		lo, hi := min(p.Y, q.Y)-tol, max(p.Y, q.Y)+tol
-		left := p.X - tol
+		a.edges[i].fresh = false
+	}
+}
+
+// span is the box of an edge, widened by the tolerance.
+type span struct {
+	x0, x1, y0, y1 float64
+	edge           int32
+}
+
+func (a *arrangement) box() {
+	a.spans = a.spans[:0]
+	tol := a.tol.line
+	for i := range a.edges {
+		p, q := a.points.at[a.edges[i].u], a.points.at[a.edges[i].v]
+		y0, y1 := p.Y, q.Y
+		if y0 > y1 {
+			y0, y1 = y1, y0
+		}
+		a.spans = append(a.spans, span{p.X - tol, q.X, y0 - tol, y1, int32(i)})
+	}
+}
+
+// sortedPairs sweeps the boxes by x.
+func (a *arrangement) sortedPairs() {
+	a.order = append(a.order[:0], a.spans...)
+	slices.SortFunc(a.order, func(s, t span) int {
+		switch {
+		case s.x0 < t.x0:
+			return -1
+		case s.x0 > t.x0:
+			return 1
+		}
+		return int(s.edge - t.edge)
+	})
+	act := a.active[:0]
+	for i := range a.order {
+		e := &a.order[i]
 		keep := act[:0]
 		for _, j := range act {
-			f := &a.edges[j]
-			r, s := at[f.u], at[f.v]
-			if s.X < left {
+			if a.spans[j].x1 < e.x0 {
 				continue
 			}
 			keep = append(keep, j)
-			if (e.fresh || f.fresh) && max(r.Y, s.Y) >= lo && min(r.Y, s.Y) <= hi {
-				a.meet(int32(i), j)
-			}
+			a.compare(e.edge, j)
 		}
-		act = append(keep, int32(i))
+		act = append(keep, e.edge)
 	}
 	a.active = act
-	for i := range a.edges {
-		a.edges[i].fresh = false
+}
+
+// compare splits two edges where they meet, if their boxes do and one of them
+// is fresh.
+func (a *arrangement) compare(i, j int32) {
+	s, t := &a.spans[i], &a.spans[j]
+	if s.y0 <= t.y1 && t.y0 <= s.y1 && s.x0 <= t.x1 && t.x0 <= s.x1 && (a.edges[i].fresh || a.edges[j].fresh) {
+		a.meet(i, j)
 	}
 }
 

@@ -1,8 +1,6 @@
 package solid
 
 import (
-	"slices"
-
 	"scantling/internal/geom/polygon"
 	"scantling/internal/geom/vec"
 )
@@ -114,25 +112,36 @@ func (f *flattener) load(p *poly, fc *facet) {
 	}
 }
 
-// closedTriangles checks that every directed edge has its opposite.
-func closedTriangles(tris []Triangle) bool {
-	edges := make([]uint64, 0, 3*len(tris))
-	for _, t := range tris {
+// openEdge is the runtime check that a mesh is closed: every directed edge of a
+// triangle has its opposite. It returns the number of edges that have not, and
+// a vertex of one of them.
+func openEdge(tris []Triangle) (open int, where int32) {
+	var t keyTable
+	t.reset(2 * len(tris))
+	for i := range tris {
+		v := &tris[i].V
 		for k := range 3 {
-			edges = append(edges, directedKey(t.V[k], t.V[(k+1)%3]))
-		}
-	}
-	slices.Sort(edges)
-	balance := 0
-	for i, e := range edges {
-		balance += 1 - 2*int(e&1)
-		if i+1 == len(edges) || edges[i+1]>>1 != e>>1 {
-			if balance != 0 {
-				return false
+			key := directedKey(v[k], v[(k+1)%3])
+			by := 1 - 2*int32(key&1)
+			switch sum := t.add(key>>1, by); {
+			case sum == 0:
+				open--
+			case sum == by:
+				open++
 			}
 		}
 	}
-	return true
+	if open == 0 {
+		return 0, 0
+	}
+	for i := range tris {
+		for k, v := range tris[i].V {
+			if s, _ := t.find(directedKey(v, tris[i].V[(k+1)%3]) >> 1); s.value != 0 {
+				return open, v
+			}
+		}
+	}
+	return open, 0
 }
 
 // Face is a flat face of a solid, or one facet of a round one.

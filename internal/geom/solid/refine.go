@@ -2,7 +2,6 @@ package solid
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"scantling/internal/geom/vec"
@@ -154,38 +153,6 @@ func compact(p *poly) {
 		}
 	}
 	p.verts = verts
-}
-
-// checkClosed is the runtime check: every directed edge of a face has its
-// opposite on another loop.
-func checkClosed(p *poly) string {
-	var edges []uint64
-	for i := range p.facets {
-		for _, loop := range p.facets[i].loops {
-			prev := loop[len(loop)-1]
-			for _, v := range loop {
-				edges = append(edges, directedKey(prev, v))
-				prev = v
-			}
-		}
-	}
-	slices.Sort(edges)
-	balance, open := 0, 0
-	var where uint64
-	for i, e := range edges {
-		balance += 1 - 2*int(e&1)
-		if i+1 == len(edges) || edges[i+1]>>1 != e>>1 {
-			if balance != 0 {
-				open++
-				where = e
-			}
-			balance = 0
-		}
-	}
-	if open > 0 {
-		return fmt.Sprintf("%d edges do not close, one of them near %v", open, p.verts[where>>33])
-	}
-	return ""
 }
 
 // directedKey packs an edge so that both directions lie side by side in order.

@@ -158,8 +158,11 @@ func (s *Solid) assemble(polys []*poly, parts []role, tol tolerance) string {
 	}
 	body.bound()
 	m := Mesh{Verts: body.verts}
-	if !m.fill(&body) || !closedTriangles(m.Tris) {
+	if !m.fill(&body) {
 		return "a face could not be cut into triangles"
+	}
+	if open, v := openEdge(m.Tris); open > 0 {
+		return fmt.Sprintf("%d edges do not close, one of them near %v", open, m.Verts[v])
 	}
 	s.body, s.mesh = body, m
 	return ""

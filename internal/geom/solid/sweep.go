@@ -1,7 +1,6 @@
 package solid
 
 import (
-	"cmp"
 	"slices"
 
 	"scantling/internal/geom/polygon"
@@ -17,6 +16,12 @@ type sweep struct {
 	first  []int32    // starts of point p: starts[first[p]:first[p+1]]
 	ends   []int32    // number of edges that end at each point
 	status []int32
+	keys   []pointKey
+}
+
+type pointKey struct {
+	polygon.P2
+	point int32
 }
 
 // prepare sorts points and edges. Points without edges are passed over.
@@ -38,16 +43,7 @@ func (s *sweep) prepare(at []polygon.P2, edges [][2]int32) {
 		}
 		s.first[p+1] += s.first[p]
 	}
-	slices.SortFunc(s.order, func(a, b int32) int {
-		p, q := at[a], at[b]
-		if c := cmp.Compare(p.X, q.X); c != 0 {
-			return c
-		}
-		if c := cmp.Compare(p.Y, q.Y); c != 0 {
-			return c
-		}
-		return cmp.Compare(a, b)
-	})
+	s.sortPoints()
 	s.starts = slices.Grow(s.starts[:0], len(edges))[:len(edges)]
 	for i := len(edges) - 1; i >= 0; i-- {
 		u := edges[i][0]
@@ -66,6 +62,30 @@ func (s *sweep) prepare(at []polygon.P2, edges [][2]int32) {
 		}
 	}
 	s.status = s.status[:0]
+}
+
+// sortPoints puts the points in the order of the sweep.
+func (s *sweep) sortPoints() {
+	s.keys = s.keys[:0]
+	for _, p := range s.order {
+		s.keys = append(s.keys, pointKey{s.at[p], p})
+	}
+	slices.SortFunc(s.keys, func(a, b pointKey) int {
+		switch {
+		case a.X < b.X:
+			return -1
+		case a.X > b.X:
+			return 1
+		case a.Y < b.Y:
+			return -1
+		case a.Y > b.Y:
+			return 1
+		}
+		return int(a.point - b.point)
+	})
+	for i := range s.keys {
+		s.order[i] = s.keys[i].point
+	}
 }
 
 // lower says whether edge e leaves their common left point below edge f.
