@@ -66,8 +66,6 @@ internal/geom/: internal/piece internal/plan internal/timber
 const foreign = `
 github.com/hashicorp/hcl/v2: internal/document internal/evaluate
 github.com/zclconf/go-cty: internal/document internal/evaluate
-github.com/carlos7ags/folio: internal/write/pdf
-github.com/go-text/typesetting: internal/write/pdf
 github.com/spf13/cobra: internal/surface/cli cmd/scantling
 golang.org/x/text: internal/words
 net/http: internal/surface/web

@@ -51,6 +51,7 @@ type Face struct {
 	advances []uint16
 	offsets  []uint32 // of glyphs in glyf, one more than glyphs
 	cmap     map[rune]GID
+	ascii    [128]GID // the same, for plain characters
 	kern     []pairKern
 }
 
@@ -78,6 +79,10 @@ func mustParse(data []byte, name string) *Face {
 
 // Glyph returns the glyph of a character, and false where the face has none.
 func (f *Face) Glyph(r rune) (GID, bool) {
+	if r >= 0 && int(r) < len(f.ascii) {
+		g := f.ascii[r]
+		return g, g != 0
+	}
 	g, ok := f.cmap[r]
 	return g, ok
 }
@@ -86,7 +91,7 @@ func (f *Face) Glyph(r rune) (GID, bool) {
 func (f *Face) Advance(g GID) float64 { return float64(f.units(g)) / f.em }
 
 // Units returns the width of a glyph in thousandths of an em, as PDF counts.
-func (f *Face) Units(g GID) int { return int(f.Advance(g)*1000 + 0.5) }
+func (f *Face) Units(g GID) int { return int(float64(f.Advance(g)*1000) + 0.5) }
 
 func (f *Face) units(g GID) uint16 {
 	if int(g) >= len(f.advances) {
@@ -97,6 +102,9 @@ func (f *Face) units(g GID) uint16 {
 
 // Kern returns what is added to the advance between two glyphs, in em.
 func (f *Face) Kern(a, b GID) float64 {
+	if int(a) >= len(f.advances) || int(b) >= len(f.advances) {
+		return 0
+	}
 	sum := 0
 	for i := range f.kern {
 		sum += int(f.kern[i].value(a, b))

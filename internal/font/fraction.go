@@ -4,7 +4,7 @@ import "strings"
 
 // FractionSize is the size of the digits of a fraction in em of the text: small
 // enough for two in the height of a line, large enough to read at arm's length.
-const FractionSize = 0.62
+const FractionSize = 0.68
 
 // How a fraction is stacked, in em: the bar lies on the middle of the capitals.
 const (
@@ -129,10 +129,10 @@ func (l *layer) fraction(num, den string) {
 	a, b := l.face.number(num), l.face.number(den)
 	wide := max(a.Width, b.Width) + 2*barOver
 	x := l.x + bearing
-	axis := l.face.CapHeight / 2
+	axis := float64(l.face.CapHeight / 2)
 	l.clusters++
-	a.X, a.Y = x+(wide-a.Width)/2, -(axis + barThick/2 + barClear)
-	b.X, b.Y = x+(wide-b.Width)/2, -(axis-barThick/2-barClear)+float64(FractionSize*l.face.CapHeight)
+	a.X, a.Y = x+float64((wide-a.Width)/2), -(axis + barThick/2 + barClear)
+	b.X, b.Y = x+float64((wide-b.Width)/2), -(axis-barThick/2-barClear)+float64(FractionSize*l.face.CapHeight)
 	bar := Piece{Kind: Bar, X: x, Y: -(axis + barThick/2), Scale: 1, Width: wide}
 	a.Reading = reading
 	for _, p := range []Piece{a, bar, b} {

@@ -60,6 +60,7 @@ func Lay(w Weight, s string) Line {
 	if len(runes) > MaxRunes {
 		runes = runes[:MaxRunes]
 	}
+	l.room = min(len(runes), 256)
 	for len(runes) > 0 {
 		if num, den, n := fractionAt(runes); n > 0 {
 			l.fraction(num, den)
@@ -107,9 +108,11 @@ type layer struct {
 	face       *Face
 	line       Line
 	run        Piece
+	said       []rune // by the run
 	x          float64
 	last       GID
 	clusters   int
+	room       int // glyphs to make room for
 	afterDigit bool
 }
 
@@ -117,9 +120,11 @@ type layer struct {
 func (l *layer) flush() {
 	if len(l.run.Glyphs) > 0 {
 		l.run.Width = l.x - l.run.X
+		l.run.Text = string(l.said)
 		l.line.Pieces = append(l.line.Pieces, l.run)
 	}
 	l.run = Piece{}
+	l.said = l.said[:0]
 	l.last = 0
 	l.line.Width = l.x
 }
@@ -137,7 +142,7 @@ func (l *layer) glyph(r rune) {
 		return
 	}
 	if len(l.run.Glyphs) == 0 {
-		l.run = Piece{Kind: Glyphs, X: l.x, Scale: 1}
+		l.run = Piece{Kind: Glyphs, X: l.x, Scale: 1, Glyphs: make([]Placed, 0, l.room)}
 	} else {
 		l.x += l.face.Kern(l.last, g)
 	}
@@ -145,7 +150,7 @@ func (l *layer) glyph(r rune) {
 		l.reach(box[3], -box[1])
 	}
 	l.run.Glyphs = append(l.run.Glyphs, Placed{g, l.x - l.run.X})
-	l.run.Text += string(r)
+	l.said = append(l.said, r)
 	l.x += l.face.Advance(g)
 	l.last = g
 }

@@ -64,22 +64,25 @@ func coverage(t []byte, at int) (glyphs []GID) {
 	return glyphs
 }
 
-// classes returns the class of each glyph that a class definition names.
-func classes(t []byte, at int) map[GID]uint16 {
-	m := map[GID]uint16{}
+// classes sets the class of each glyph that a class definition names.
+func classes(t []byte, at int, class []uint16) {
+	set := func(g int, c uint16) {
+		if g < len(class) {
+			class[g] = c
+		}
+	}
 	if be16(t, at) == 1 {
 		for i := range int(be16(t, at+4)) {
-			m[GID(int(be16(t, at+2))+i)] = be16(t, at+6+2*i)
+			set(int(be16(t, at+2))+i, be16(t, at+6+2*i))
 		}
-		return m
+		return
 	}
 	for i := range int(be16(t, at+2)) {
 		rec := at + 4 + 6*i
 		for g := int(be16(t, rec)); g <= int(be16(t, rec+2)); g++ {
-			m[GID(g)] = be16(t, rec+4)
+			set(g, be16(t, rec+4))
 		}
 	}
-	return m
 }
 
 // tabularDigits maps the characters whose glyphs have a tabular form to it.
@@ -106,24 +109,28 @@ func (f *Face) tabularDigits() {
 
 // pairKern is one lookup of pair adjustments: single pairs first, then classes.
 type pairKern struct {
-	lookup int
-	pairs  map[[2]GID]int16
-	tables []classKern
+	lookup  int
+	pairs   map[[2]GID]int16
+	inPairs []bool // by first glyph
+	tables  []classKern
 }
 
 // classKern is a pair adjustment between classes of glyphs.
 type classKern struct {
-	first  map[GID]bool
-	a, b   map[GID]uint16
+	first  []bool   // by glyph
+	a, b   []uint16 // class by glyph
 	values []int16
 	nB     int
 }
 
 func (k *pairKern) value(a, b GID) int16 {
-	if v, ok := k.pairs[[2]GID{a, b}]; ok {
-		return v
+	if k.inPairs[a] {
+		if v, ok := k.pairs[[2]GID{a, b}]; ok {
+			return v
+		}
 	}
-	for _, c := range k.tables {
+	for i := range k.tables {
+		c := &k.tables[i]
 		if !c.first[a] {
 			continue
 		}
@@ -143,15 +150,19 @@ func (f *Face) readKerning() {
 			continue
 		}
 		if n := len(f.kern); n == 0 || f.kern[n-1].lookup != s.lookup {
-			f.kern = append(f.kern, pairKern{lookup: s.lookup, pairs: map[[2]GID]int16{}})
+			f.kern = append(f.kern, pairKern{lookup: s.lookup, pairs: map[[2]GID]int16{}, inPairs: make([]bool, len(f.advances))})
 		}
 		k := &f.kern[len(f.kern)-1]
 		first := coverage(t, int(be16(t, 2)))
 		if be16(t, 0) == 2 {
-			k.tables = append(k.tables, readClassKern(t, first))
+			k.tables = append(k.tables, readClassKern(t, first, len(f.advances)))
 			continue
 		}
 		for i, a := range first {
+			if int(a) >= len(k.inPairs) {
+				continue
+			}
+			k.inPairs[a] = true
 			set := int(be16(t, 10+2*i))
 			for n := range int(be16(t, set)) {
 				rec := set + 2 + 4*n
@@ -164,12 +175,15 @@ func (f *Face) readKerning() {
 	}
 }
 
-func readClassKern(t []byte, first []GID) classKern {
-	c := classKern{first: map[GID]bool{}}
+func readClassKern(t []byte, first []GID, glyphs int) classKern {
+	c := classKern{first: make([]bool, glyphs), a: make([]uint16, glyphs), b: make([]uint16, glyphs)}
 	for _, g := range first {
-		c.first[g] = true
+		if int(g) < glyphs {
+			c.first[g] = true
+		}
 	}
-	c.a, c.b = classes(t, int(be16(t, 8))), classes(t, int(be16(t, 10)))
+	classes(t, int(be16(t, 8)), c.a)
+	classes(t, int(be16(t, 10)), c.b)
 	nA, nB := int(be16(t, 12)), int(be16(t, 14))
 	c.nB = nB
 	c.values = make([]int16, nA*nB)

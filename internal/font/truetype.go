@@ -65,6 +65,9 @@ func parse(data []byte) (*Face, error) {
 		return nil, err
 	}
 	f.tabularDigits()
+	for r := range f.ascii {
+		f.ascii[r] = f.cmap[rune(r)]
+	}
 	f.readKerning()
 	return f, nil
 }

@@ -12,7 +12,7 @@ func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 
 // Mul returns p scaled by k.
-func (p Point) Mul(k float64) Point { return Point{p.X * k, p.Y * k} }
+func (p Point) Mul(k float64) Point { return Point{float64(p.X * k), float64(p.Y * k)} }
 
 // Norm returns the length of p.
 func (p Point) Norm() float64 { return math.Sqrt(float64(p.X*p.X) + float64(p.Y*p.Y)) }
@@ -48,7 +48,7 @@ type Box struct{ Min, Max Point }
 
 // NewBox returns the box with its top left corner at (x, y).
 func NewBox(x, y, width, height float64) Box {
-	return Box{Point{x, y}, Point{x + width, y + height}}
+	return Box{Point{x, y}, Point{x + float64(width), y + float64(height)}}
 }
 
 // Width returns the extent in X.
@@ -79,6 +79,7 @@ func (b Box) Union(c Box) Box {
 
 // Grow returns the box with all sides moved outwards by d, inwards if negative.
 func (b Box) Grow(d float64) Box {
+	d = float64(d) // rounded, where it comes from a product
 	return Box{Point{b.Min.X - d, b.Min.Y - d}, Point{b.Max.X + d, b.Max.Y + d}}
 }
 
