@@ -13,6 +13,9 @@ type BoardFeet int64
 // BoardFoot is one board foot.
 const BoardFoot BoardFeet = 64
 
+// SquareFeet is a surface measure in whole square feet.
+type SquareFeet int64
+
 // SourceBoardFoot is the source of [SurfaceMeasure] and [BoardFeetOf].
 var SourceBoardFoot = figure.Source{Key: "stock.board-foot", Title: "NHLA rules as given by an American hardwood export council page and an importer's page", Status: figure.Read}
 
@@ -22,7 +25,7 @@ var SourceBoardFoot = figure.Source{Key: "stock.board-foot", Title: "NHLA rules 
 // half goes up here; graders let it go up and down by turns.
 //
 // Errors: "figure.length-range" outside what a board measures.
-func SurfaceMeasure(width, length unit.Length) (int64, error) {
+func SurfaceMeasure(width, length unit.Length) (SquareFeet, error) {
 	if err := figure.LengthRange(SourceBoardFoot.Key, "quantity.width", width, 0, 2*unit.Metre); err != nil {
 		return 0, err
 	}
@@ -30,7 +33,7 @@ func SurfaceMeasure(width, length unit.Length) (int64, error) {
 		return 0, err
 	}
 	feet := length / unit.Foot
-	return int64((2*width*feet + 12*unit.Inch) / (24 * unit.Inch)), nil
+	return SquareFeet((2*width*feet + 12*unit.Inch) / (24 * unit.Inch)), nil
 }
 
 // BoardFeetOf returns the board feet of a board: its surface measure times its

@@ -70,7 +70,7 @@ func TestWorkedExamples(t *testing.T) {
 func TestBoardFeet(t *testing.T) {
 	for _, c := range []struct {
 		width, length, thick unit.Length
-		measure              int64
+		measure              SquareFeet
 		feet                 BoardFeet
 	}{
 		{unit.Inch * 25 / 4, 8 * unit.Foot, 2 * unit.Inch, 4, 8 * BoardFoot},
