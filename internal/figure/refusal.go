@@ -72,7 +72,7 @@ func LengthRange(rule, quantity string, got, least, greatest unit.Length) error 
 	if got >= least && (greatest <= 0 || got <= greatest) {
 		return nil
 	}
-	return Refuse("figure.length-range", message.Text("rule", rule), message.Word("quantity", quantity),
+	return Refuse("figure.length-range", message.Word("rule", rule), message.Word("quantity", quantity),
 		message.Length("got", got), message.Length("least", least), message.Length("greatest", greatest))
 }
 
@@ -83,6 +83,6 @@ func NumberRange[N ~float64](rule, quantity string, got, least, greatest N) erro
 	if got >= least && got <= greatest {
 		return nil
 	}
-	return Refuse("figure.number-range", message.Text("rule", rule), message.Word("quantity", quantity),
+	return Refuse("figure.number-range", message.Word("rule", rule), message.Word("quantity", quantity),
 		message.Ratio("got", float64(got)), message.Ratio("least", float64(least)), message.Ratio("greatest", float64(greatest)))
 }
