@@ -59,6 +59,8 @@ type Setup struct {
 	Cutter       string `json:"cutter,omitempty"`
 	CutterLabel  string `json:"cutterLabel,omitempty"`
 	CutterSize   Figure `json:"cutterSize,omitzero"`
+	// CutterShape is what the cutter leaves: "straight", "round-nose", "saw blade".
+	CutterShape string `json:"cutterShape,omitempty"`
 	// Settings are the figures to set, in the order of setting.
 	Settings []Setting `json:"settings"`
 	// Placements are the ways that work goes through at this height and cutter:

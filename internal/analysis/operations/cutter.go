@@ -1,0 +1,103 @@
+package operations
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/ledger"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/share"
+	"scantling/internal/tool"
+	"scantling/internal/unit"
+)
+
+// cutterFor chooses the router cutter: the one that the design asks for, the
+// round-nose of just the corner's radius, the narrowest straight cutter that
+// makes a rebate in one path (the fence covers the rest), or the widest that
+// goes into a groove.
+func (t *trial) cutterFor(m tool.Machine, f form, cut piece.Cut, opensAtFence bool) (tool.Cutter, bool) {
+	var fit []tool.Cutter
+	for _, c := range t.shop.Cutters {
+		if m.Takes(c) == nil && c.Reaches(f.depth.Nm) {
+			fit = append(fit, c)
+		}
+	}
+	width := f.far.Nm - f.near.Nm
+	if f.corner.Nm > 0 {
+		return t.roundNose(m, fit, f, cut.Cutter, width)
+	}
+	if i := slices.IndexFunc(fit, func(c tool.Cutter) bool { return c.Name == cut.Cutter && c.Shape == tool.Straight }); i >= 0 && cut.Cutter != "" {
+		if c := fit[i]; c.Diameter <= width || opensAtFence {
+			return c, true
+		}
+	}
+	if opensAtFence {
+		if c, ok := narrowestOver(fit, width); ok {
+			return c, true
+		}
+	}
+	across, err := tool.ForWidth(fit, width, f.depth.Nm)
+	if err != nil {
+		t.refuse("operations.no-straight-cutter", message.Text("machine", m.Name), message.Length("width", width), message.Length("depth", f.depth.Nm))
+		return tool.Cutter{}, false
+	}
+	return across.Cutter, true
+}
+
+func (t *trial) roundNose(m tool.Machine, fit []tool.Cutter, f form, asked string, width unit.Length) (tool.Cutter, bool) {
+	var best []tool.Cutter
+	for _, c := range fit {
+		if c.Shape == tool.RoundNose && c.NoseRadius() == f.corner.Nm {
+			best = append(best, c)
+		}
+	}
+	if len(best) == 0 {
+		t.refuse("operations.no-round-nose", message.Text("machine", m.Name), message.Length("radius", f.corner.Nm), message.Length("depth", f.depth.Nm))
+		return tool.Cutter{}, false
+	}
+	if i := slices.IndexFunc(best, func(c tool.Cutter) bool { return c.Name == asked }); i > 0 {
+		best[0] = best[i]
+	}
+	if mouth := mouthOf(best[0], f.depth.Nm); mouth > width+unit.Micrometre {
+		t.refuse("operations.channel-too-narrow", message.Length("width", width), message.Length("mouth", mouth))
+		return tool.Cutter{}, false
+	}
+	return best[0], true
+}
+
+// narrowestOver returns the straight cutter of the least diameter that covers a
+// width.
+func narrowestOver(fit []tool.Cutter, width unit.Length) (tool.Cutter, bool) {
+	var wide []tool.Cutter
+	for _, c := range fit {
+		if c.Shape == tool.Straight && c.Diameter >= width {
+			wide = append(wide, c)
+		}
+	}
+	if len(wide) == 0 {
+		return tool.Cutter{}, false
+	}
+	return slices.MinFunc(wide, func(a, b tool.Cutter) int {
+		return cmp.Or(cmp.Compare(a.Diameter, b.Diameter), cmp.Compare(a.Name, b.Name))
+	}), true
+}
+
+// mouthOf is the width that one path leaves at the surface.
+func mouthOf(c tool.Cutter, depth unit.Length) unit.Length {
+	if c.Shape != tool.RoundNose {
+		return c.Diameter
+	}
+	return share.Groove{Radius: c.NoseRadius(), Depth: depth}.Mouth()
+}
+
+// mouth returns the mouth as a figure. A single channel's own width is it, to
+// the nanometre, so that its sums close.
+func (t *trial) mouth(c tool.Cutter, f form) piece.Figure {
+	m := mouthOf(c, f.depth.Nm)
+	width := f.far.Nm - f.near.Nm
+	if f.corner.Nm > 0 && (width-m).Abs() <= unit.Micrometre {
+		return t.ledger.Less(t.name+".mouth", f.far, f.near)
+	}
+	return t.ledger.Leaf("cutter."+c.Name+".mouth", m, ledger.Derived, "2 sqrt(2 R h - h h), R the cutter's radius and h the depth")
+}

@@ -1,0 +1,99 @@
+package operations
+
+import (
+	"scantling/internal/ledger"
+	"scantling/internal/piece"
+	"scantling/internal/tool"
+)
+
+// otherWay returns how a hole, a scoop or an eased edge is made: at the drill
+// press, the band saw or the router table where the shop has what it takes, else
+// by hand.
+func otherWay(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) Way {
+	way := Way{Machine: Hand, Guide: ByHand, Work: w.size, At: w.at}
+	switch {
+	case cut.Bore != nil:
+		way.drill(shop, l, cut, w)
+	case cut.Dip != nil:
+		way.Depth = cut.Dip.Depth
+		for _, m := range shop.Of(tool.BandSaw) {
+			if len(m.Check(tool.Size{Length: w.size[0].Nm, Thickness: w.size[2].Nm})) == 0 {
+				way.Machine, way.Kind, way.Guide = m.Name, m.Kind, ByTable
+				break
+			}
+		}
+	case cut.Ease != nil && !cut.Ease.Chamfer:
+		way.round(shop, l, cut, w)
+	}
+	return way
+}
+
+// drill takes the drill press for a hole square to a face, within its throat,
+// where a drill of just that size is in the drawer.
+func (way *Way) drill(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) {
+	b := cut.Bore
+	way.Down, way.Depth = b.Open.Opposite(), b.Depth
+	way.Size = b.Diameter
+	for _, c := range shop.Cutters {
+		if c.Shape == tool.Drill && c.Diameter == b.Diameter.Nm {
+			way.Cutter = c
+			way.Size = l.Leaf("cutter."+c.Name+".diameter", c.Diameter, ledger.Bought, "")
+		}
+	}
+	if open, _ := b.Open.Axis(); open != piece.AlongThickness || way.Cutter.Name == "" {
+		return
+	}
+	across := min(b.At[1].Nm, w.size[piece.AlongWidth].Nm-b.At[1].Nm)
+	for _, m := range shop.Of(tool.DrillPress) {
+		if throat := shop.Reach[m.Name]; throat > 0 && across > throat {
+			continue
+		}
+		if len(m.Check(tool.Size{Length: w.size[0].Nm})) == 0 && m.Takes(way.Cutter) == nil {
+			way.Machine, way.Kind, way.Guide = m.Name, m.Kind, ByTable
+			return
+		}
+	}
+}
+
+// round takes the router table for an edge along the grain with a cutter of just
+// that radius, where the part may be fed.
+func (way *Way) round(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) {
+	way.Depth = cut.Ease.Radius
+	for _, s := range cut.Ease.Sides {
+		if axis, _ := s.Axis(); axis == piece.AlongLength {
+			return // across the grain a plane and a backer are surer
+		}
+	}
+	for _, m := range shop.Of(tool.RouterTable) {
+		if len(m.Check(tool.Size{Length: w.size[0].Nm})) > 0 {
+			continue
+		}
+		for _, c := range shop.Cutters {
+			if c.Shape == tool.RoundOver && c.Radius == cut.Ease.Radius.Nm && m.Takes(c) == nil {
+				way.Machine, way.Kind, way.Guide, way.Cutter = m.Name, m.Kind, ByRounds, c
+				way.Size = l.Leaf("cutter."+c.Name+".radius", c.Radius, ledger.Bought, "")
+				way.Down, way.Fences = faceAndEdge(cut.Ease.Sides)
+				return
+			}
+		}
+	}
+}
+
+// faceAndEdge sorts the two sides of an edge: the face lies down, the edge is
+// against the fence.
+func faceAndEdge(sides [2]piece.Side) (piece.Side, []piece.Side) {
+	if rankOf(sides[0]) > rankOf(sides[1]) {
+		sides[0], sides[1] = sides[1], sides[0]
+	}
+	return sides[0], []piece.Side{sides[1]}
+}
+
+// handSlot is the way of a slot that no machine makes.
+func handSlot(cut piece.Cut, w work) Way {
+	s := cut.Slot
+	return Way{
+		Machine: Hand, Guide: ByHand, Down: s.Open, Run: s.Run, Across: s.Across(),
+		From: s.From, To: s.To, StartOpen: s.StartOpen, EndOpen: s.EndOpen,
+		Near: s.Near, Far: s.Far, Depth: s.Depth, Work: w.size, At: w.at,
+	}
+}

@@ -1,0 +1,173 @@
+package operations
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/diag"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/tool"
+)
+
+// Codes of what this analysis reports.
+const (
+	// CodeByHand says that a round-bottomed channel, a groove or another long cut
+	// must be made by hand because no machine of the shop may make it.
+	//
+	// Example: a channel of 4 mm radius where the shop has no round-nose cutter of
+	// that radius.
+	CodeByHand diag.Code = "cut-by-hand"
+	// CodeCutCycle says that cuts of one part wait for each other.
+	CodeCutCycle diag.Code = "cut-cycle"
+)
+
+// rowCuts returns the cuts of a row's first member in working order, each with
+// its way.
+func (d *deriver) rowCuts(row plan.PartRow) []Job {
+	finished, long := d.finished(row), d.long(row)
+	var jobs []Job
+	ready := map[address.Address]bool{} // made on the finished part
+	for _, cut := range d.inOrder(d.cuts[row.Members[0]]) {
+		onPart := slices.ContainsFunc(cut.After, func(a address.Address) bool { return ready[a] })
+		way := d.wayOf(cut, finished, long, onPart)
+		ready[cut.Address] = !way.Long
+		jobs = append(jobs, Job{Row: row, Cut: cut, Way: way})
+	}
+	return jobs
+}
+
+// wayOf chooses how a cut is made; onPart forbids the longer blank.
+func (d *deriver) wayOf(cut piece.Cut, finished, long *work, onPart bool) Way {
+	if cut.Slot == nil {
+		return otherWay(d.Shop, d.Ledger, cut, *finished)
+	}
+	if onPart || cut.AfterGlueUp != "" {
+		long = nil
+	}
+	if cut.Kind == piece.Notch {
+		return handSlot(cut, *finished) // small, at a corner: to the knife line
+	}
+	ways, refused := slotWays(d.Shop, d.Ledger, cut, finished, long)
+	if len(ways) > 0 {
+		return ways[0]
+	}
+	d.report(cut, refused)
+	return handSlot(cut, *finished)
+}
+
+func (d *deriver) report(cut piece.Cut, refused []message.Message) {
+	diagnostic := diag.Diagnostic{
+		Severity: diag.Warning, Code: CodeByHand, Where: cut.Where, Address: cut.Address,
+		Text: message.New("operations.cut-by-hand", message.Word("cut", "cut."+string(cut.Kind)), message.Address("part", cut.Part)),
+	}
+	for _, r := range refused {
+		diagnostic.Related = append(diagnostic.Related, diag.Related{Text: r, Where: cut.Where})
+	}
+	d.diags = append(d.diags, diagnostic)
+}
+
+// rankOfCut orders the cuts of one part where nothing else does: across the
+// grain before along it, so that the later cut takes away the torn edge; blind
+// work and outline work last.
+func rankOfCut(c piece.Cut) int {
+	switch {
+	case c.Bore != nil:
+		return 5
+	case c.Dip != nil:
+		return 7
+	case c.Ease != nil:
+		return 8
+	case c.Kind == piece.Notch:
+		return 6
+	case c.Kind == piece.Socket:
+		return 1
+	case c.Kind == piece.Channel:
+		return 4
+	case c.Slot.Run == piece.AlongLength:
+		return 3
+	}
+	return 2
+}
+
+// inOrder sorts cuts by rank, then as they were given, but none before those
+// that it must come after. Cuts that wait for each other are reported and kept
+// in the order of their ranks.
+func (d *deriver) inOrder(cuts []piece.Cut) []piece.Cut {
+	left := slices.Clone(cuts)
+	slices.SortStableFunc(left, func(a, b piece.Cut) int { return cmp.Compare(rankOfCut(a), rankOfCut(b)) })
+	var out []piece.Cut
+	waits := map[address.Address]bool{}
+	for _, c := range left {
+		waits[c.Address] = true
+	}
+	for len(left) > 0 {
+		i := slices.IndexFunc(left, func(c piece.Cut) bool {
+			return !slices.ContainsFunc(c.After, func(a address.Address) bool { return a != c.Address && waits[a] })
+		})
+		if i < 0 {
+			d.diags = append(d.diags, diag.Diagnostic{
+				Severity: diag.Error, Code: CodeCutCycle, Where: left[0].Where, Address: left[0].Address,
+				Text: message.New("operations.cut-cycle", message.Address("part", left[0].Part), message.Count("cuts", len(left))),
+			})
+			return append(out, left...)
+		}
+		delete(waits, left[i].Address)
+		out = append(out, left[i])
+		left = slices.Delete(left, i, i+1)
+	}
+	return out
+}
+
+// finished is the row's part at its finished size.
+func (d *deriver) finished(row plan.PartRow) *work {
+	return &work{
+		size: [3]piece.Figure{row.Length, row.Width, row.Thickness},
+		at:   []piece.Figure{d.Ledger.Less("zero", row.Length, row.Length)},
+	}
+}
+
+// long is the blank that the row's first part is still in before it is cut to
+// length, nil if it is not longer or holds parts of other rows.
+func (d *deriver) long(row plan.PartRow) *work {
+	blank, ok := d.blankOf(row.Members[0])
+	if !ok || row.Sheet || blank.Length.Nm <= row.Length.Nm || blank.Length.Entry == 0 {
+		return nil
+	}
+	for _, p := range blank.Parts {
+		if d.rowOf[p] != row.Mark {
+			return nil
+		}
+	}
+	w := work{size: [3]piece.Figure{blank.Length, row.Width, row.Thickness}, long: true}
+	at := d.Ledger.Less("zero", row.Length, row.Length)
+	kerf := d.kerf()
+	for range blank.Parts {
+		w.at = append(w.at, at)
+		at = d.Ledger.Sum(blank.ID+".at", at, row.Length, kerf)
+	}
+	return &w
+}
+
+// blankOf returns the workpiece that becomes the part: a blank or a panel.
+func (d *deriver) blankOf(part address.Address) (plan.Workpiece, bool) {
+	i, ok := d.blanks[part]
+	if !ok {
+		return plan.Workpiece{}, false
+	}
+	return d.Workpieces[i], true
+}
+
+// kerf is what the saw that cuts parts to length turns to dust.
+func (d *deriver) kerf() piece.Figure {
+	for _, kind := range []tool.Kind{tool.TableSaw, tool.MitreSaw, tool.BandSaw} {
+		for _, m := range d.Shop.Of(kind) {
+			if m.Kerf.Known() {
+				return d.figure("machine."+m.Name+".kerf", m.Kerf)
+			}
+		}
+	}
+	return piece.Figure{Entry: d.figureZero().Entry}
+}

@@ -1,0 +1,223 @@
+package operations
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/ledger"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/tool"
+	"scantling/internal/unit"
+)
+
+// work is a workpiece as it can be offered: the finished part, or the longer
+// blank that it is still in.
+type work struct {
+	size [3]piece.Figure
+	long bool
+	at   []piece.Figure
+}
+
+// trial collects the ways to make one slot and why others were refused.
+type trial struct {
+	shop    Workshop
+	ledger  *ledger.Ledger
+	name    string // of ledger entries
+	ways    []Way
+	refused []message.Message
+}
+
+// slotWays returns every way to make a slot by machine, the best first, and the
+// reasons for those that were refused.
+func slotWays(shop Workshop, l *ledger.Ledger, cut piece.Cut, finished, long *work) ([]Way, []message.Message) {
+	t := trial{shop: shop, ledger: l, name: string(cut.Address)}
+	for _, f := range forms(l, *cut.Slot, finished.size) {
+		if cut.Kind == piece.Socket {
+			t.sled(f, *finished)
+			continue
+		}
+		for _, w := range []*work{finished, long} {
+			if w == nil || (w.long && !f.goesOnLong(*w)) {
+				continue
+			}
+			t.router(f, *w, cut)
+			t.saw(f, *w)
+		}
+	}
+	slices.SortStableFunc(t.ways, func(a, b Way) int {
+		return cmp.Or(cmp.Compare(a.Cost(), b.Cost()), rank(a.Long)-rank(b.Long))
+	})
+	return t.ways, t.refused
+}
+
+func rank(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// goesOnLong reports whether the form can be cut before the part is cut to
+// length: its far end is not there yet, so nothing may lie on it, and nothing
+// that runs along the part may be stopped in a blank of several.
+func (f form) goesOnLong(w work) bool {
+	if axis, _ := f.down.Axis(); axis == piece.AlongLength {
+		return false
+	}
+	return f.run != piece.AlongLength || (f.startOpen && f.endOpen) || len(w.at) == 1
+}
+
+func (t *trial) refuse(key string, args ...message.Arg) {
+	t.refused = append(t.refused, message.New(key, args...))
+}
+
+// fits reports whether the machine may be fed with the work at all. What counts
+// as its length is the longer side of the face that lies down: a wide short
+// board is no small part.
+func (t *trial) fits(m tool.Machine, f form, w work) (Guide, bool) {
+	down, _ := f.down.Axis()
+	run, across := w.size[f.run].Nm, w.size[f.across].Nm
+	if down != piece.AlongThickness {
+		if limit := t.shop.Rules.Completed().Upright.Value; w.size[down].Nm > limit {
+			t.refuse("operations.upright", message.Text("machine", m.Name), message.Length("got", w.size[down].Nm), message.Length("limit", limit))
+			return "", false
+		}
+	}
+	longest := max(run, across)
+	if down == piece.AlongWidth && f.run == piece.AlongLength { // on edge: the face leans on the fence
+		longest = run
+	}
+	if excess := m.Check(tool.Size{Length: longest}); len(excess) > 0 {
+		t.refused = append(t.refused, excess[0].Message())
+		return "", false
+	}
+	if m.Least.Length.Known() && run < m.Least.Length.Value {
+		return ByGauge, true
+	}
+	return ByFence, true
+}
+
+// router tries the form at every router table.
+func (t *trial) router(f form, w work, cut piece.Cut) {
+	for _, m := range t.shop.Of(tool.RouterTable) {
+		guide, ok := t.fits(m, f, w)
+		if !ok {
+			continue
+		}
+		fences := f.fences(w)
+		if len(fences) == 0 {
+			t.refuse("operations.no-fence-side", message.Text("machine", m.Name))
+			continue
+		}
+		cutter, ok := t.cutterFor(m, f, cut, f.opensAtFence(w))
+		if !ok {
+			continue
+		}
+		way := t.offered(m, f, w, guide)
+		way.Cutter = cutter
+		way.Raise = !f.startOpen && !f.endOpen
+		way.Size = t.ledger.Leaf("cutter."+cutter.Name+".diameter", cutter.Diameter, ledger.Bought, "")
+		way.Mouth = t.mouth(cutter, f)
+		t.across(&way, fences, m, step(cutter))
+		per := tool.DepthPerPass(cutter, t.shop.Rules.PassDepth)
+		heights, err := tool.Passes(f.depth.Nm, per.Value)
+		if err != nil || len(way.Fences) == 0 {
+			continue
+		}
+		way.Heights = heights
+		t.ways = append(t.ways, way)
+	}
+}
+
+// offered fills in what the form says.
+func (t *trial) offered(m tool.Machine, f form, w work, guide Guide) Way {
+	return Way{
+		Machine: m.Name, Kind: m.Kind, Guide: guide, Down: f.down, Run: f.run, Across: f.across,
+		From: f.from, To: f.to, StartOpen: f.startOpen, EndOpen: f.endOpen,
+		Near: f.near, Far: f.far, Depth: f.depth, Long: w.long, Work: w.size, At: w.at,
+	}
+}
+
+// step is how far one path may lie beyond the last: nine tenths of a straight
+// cutter, a quarter of a round-nose, whose ridges are sanded away. Common
+// practice, no source.
+func step(c tool.Cutter) unit.Length {
+	if c.Shape == tool.RoundNose {
+		return max((c.Diameter/4).Round(unit.Millimetre/10, unit.Down), unit.Millimetre/10)
+	}
+	return (c.Diameter - c.Diameter/10).Round(unit.Millimetre/10, unit.Down)
+}
+
+// across lays out the paths and keeps the fence sides that the fence reaches.
+func (t *trial) across(w *Way, fences []piece.Side, m tool.Machine, step unit.Length) {
+	width := w.Far.Nm - w.Near.Nm
+	w.Covered = w.Mouth.Nm > width
+	w.Paths = []unit.Length{0}
+	if shift := width - w.Mouth.Nm; shift > 0 {
+		more, err := tool.Passes(shift, max(step, 1))
+		if err != nil {
+			t.refused = append(t.refused, message.New("operations.too-many-paths", message.Length("width", width)))
+			return
+		}
+		w.Paths = append(w.Paths, more...)
+	}
+	reach := t.shop.Reach[m.Name]
+	for _, f := range fences {
+		far := w.Far.Nm
+		if _, high := f.Axis(); high {
+			far = w.Work[w.Across].Nm - w.Near.Nm
+		}
+		if n := len(w.At); n > 0 && w.Across == piece.AlongLength {
+			far += w.At[n-1].Nm
+		}
+		if w.Guide == ByFence || w.Kind == tool.RouterTable {
+			if reach > 0 && far-w.Size.Nm > reach {
+				t.refuse("operations.fence-reach", message.Text("machine", m.Name), message.Length("got", far-w.Size.Nm), message.Length("limit", reach))
+				continue
+			}
+		}
+		w.Fences = append(w.Fences, f)
+	}
+	slices.SortStableFunc(w.Fences, func(a, b piece.Side) int {
+		return cmp.Compare(w.distance(a), w.distance(b))
+	})
+}
+
+// distance is from a fence side to the middle of the cut.
+func (w Way) distance(fence piece.Side) unit.Length {
+	middle := (w.Near.Nm + w.Far.Nm) / 2
+	if _, high := fence.Axis(); high {
+		return w.Work[w.Across].Nm - middle
+	}
+	return middle
+}
+
+// opensAtFence reports whether the cut is open along one side of the work.
+func (f form) opensAtFence(w work) bool {
+	low, high := f.near.Nm <= 0, f.far.Nm >= w.size[f.across].Nm
+	return low != high
+}
+
+// fences returns the sides that may be against the fence: an open side must be
+// (work between fence and cutter is a trapped cut), a cut that ends inside the
+// work must be entered from its open end, and work that is not cut to length
+// has one good end.
+func (f form) fences(w work) []piece.Side {
+	low, high := piece.SideOf(f.across, false), piece.SideOf(f.across, true)
+	out := []piece.Side{low, high}
+	switch {
+	case f.near.Nm <= 0 && f.far.Nm < w.size[f.across].Nm:
+		out = []piece.Side{low}
+	case f.far.Nm >= w.size[f.across].Nm && f.near.Nm > 0:
+		out = []piece.Side{high}
+	}
+	if w.long && f.across == piece.AlongLength {
+		out = slices.DeleteFunc(out, func(s piece.Side) bool { return s == high })
+	}
+	if f.startOpen != f.endOpen {
+		need := FenceFor(f.down, piece.SideOf(f.run, f.endOpen))
+		out = slices.DeleteFunc(out, func(s piece.Side) bool { return s != need })
+	}
+	return out
+}

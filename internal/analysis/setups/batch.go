@@ -1,0 +1,160 @@
+package setups
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"scantling/internal/analysis/operations"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+// key is what operations must share to stand on one card.
+type key struct {
+	stage   string
+	phase   int
+	kind    plan.OperationKind
+	machine string
+	cutter  string
+	height  unit.Length
+	guide   operations.Guide
+	word    string // the kind of cut, for hand work
+}
+
+// phases order the kinds of work where nothing else does.
+var phases = map[plan.OperationKind]int{
+	plan.FaceJoint: 1, plan.EdgeJoint: 1, plan.PlaneToThick: 2, plan.GlueUp: 3, plan.RipToWidth: 4, plan.MakeCut: 5, plan.CutToLength: 6,
+}
+
+// keyOf returns the card that an operation belongs on, and whether it has one.
+func (d *decider) keyOf(op plan.Operation) (key, bool) {
+	phase, ok := phases[op.Kind]
+	if !ok || op.Kind == plan.GlueUp {
+		return key{}, false
+	}
+	k := key{stage: d.rows[op.Mark].Stage, phase: phase, kind: op.Kind, machine: op.Machine}
+	switch op.Kind {
+	case plan.FaceJoint, plan.EdgeJoint:
+		k.kind = plan.FaceJoint // one card for faces and edges
+	case plan.PlaneToThick:
+		k.height = op.After[2].Nm
+	case plan.MakeCut:
+		jobs := d.jobs[op.ID]
+		if len(jobs) == 0 {
+			return key{}, false
+		}
+		way := jobs[0].Way
+		if k.machine == operations.Hand {
+			k.word = string(jobs[0].Cut.Kind)
+			break
+		}
+		k.cutter, k.height = op.Cutter, way.Depth.Nm
+		if k.guide = way.Guide; k.guide == operations.ByGauge {
+			k.guide = operations.ByFence // the same card: only the guide changes
+		}
+		if jobs[0].Cut.Slot == nil {
+			k.word = string(jobs[0].Cut.Kind)
+			k.height = 0
+		}
+	}
+	return k, true
+}
+
+// batch is the operations of one card.
+type batch struct {
+	key key
+	ops []int
+}
+
+// batches puts the operations on cards in an order in which each is ready: a
+// card is opened for the key of the earliest phase all of whose operations are
+// ready, else for the one with the most; what is not ready goes to a later card
+// of the same key.
+func (d *decider) batches() []batch {
+	waiting := map[string]int{} // needs not yet done
+	users := map[string][]int{}
+	for i, op := range d.ops {
+		for _, n := range op.Needs {
+			if _, ok := d.nth[n]; ok {
+				waiting[op.ID]++
+				users[n] = append(users[n], i)
+			}
+		}
+	}
+	left := map[key]int{}
+	ready := map[key][]int{}
+	var out []batch
+	var done func(i int)
+	arrive := func(i int) {
+		if k, ok := d.keyOf(d.ops[i]); ok {
+			ready[k] = append(ready[k], i)
+		} else {
+			done(i)
+		}
+	}
+	done = func(i int) {
+		for _, u := range users[d.ops[i].ID] {
+			if waiting[d.ops[u].ID]--; waiting[d.ops[u].ID] == 0 {
+				arrive(u)
+			}
+		}
+	}
+	first := make([]bool, len(d.ops)) // needs nothing
+	for i, op := range d.ops {
+		first[i] = waiting[op.ID] == 0
+		if k, ok := d.keyOf(op); ok {
+			left[k]++
+		}
+	}
+	for i := range d.ops {
+		if first[i] {
+			arrive(i)
+		}
+	}
+	for len(ready) > 0 {
+		k := best(ready, left)
+		ops := ready[k]
+		delete(ready, k)
+		left[k] -= len(ops)
+		slices.Sort(ops)
+		out = append(out, batch{k, ops})
+		for _, i := range ops {
+			done(i)
+		}
+	}
+	return out
+}
+
+// best chooses the next card: whole ones first, then by stage and phase, then
+// the one with the most operations.
+func best(ready map[key][]int, left map[key]int) key {
+	var keys []key
+	for k := range ready {
+		keys = append(keys, k)
+	}
+	return slices.MinFunc(keys, func(a, b key) int {
+		wholeA, wholeB := len(ready[a]) == left[a], len(ready[b]) == left[b]
+		return cmp.Or(
+			compareStages(a.stage, b.stage),
+			cmp.Compare(truth(!wholeA), truth(!wholeB)),
+			cmp.Compare(a.phase, b.phase),
+			cmp.Compare(len(ready[b]), len(ready[a])),
+			cmp.Compare(ready[a][0], ready[b][0]),
+		)
+	})
+}
+
+func truth(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// compareStages orders stage ids, which are numbers from 1.
+func compareStages(a, b string) int {
+	m, _ := strconv.Atoi(a)
+	n, _ := strconv.Atoi(b)
+	return cmp.Or(cmp.Compare(m, n), cmp.Compare(a, b))
+}

@@ -1,0 +1,134 @@
+package setups
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/analysis/operations"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+)
+
+// byHand marks out each cut that the hand makes: where it lies from the low
+// sides of the part, how deep.
+func (d *decider) byHand(jobs []operations.Job) []plan.Placement {
+	var out []plan.Placement
+	for _, j := range jobs {
+		p := plan.Placement{Mark: j.Row.Mark, Pieces: j.Row.Quantity()}
+		p.Cuts = append(p.Cuts, j.Cut.Address)
+		switch {
+		case j.Cut.Slot != nil:
+			p.Settings = d.slotMarks(j.Cut.Slot)
+			p.Note = d.handNote(j)
+		case j.Cut.Bore != nil:
+			p.Settings = d.holeMarks(j)
+		case j.Cut.Dip != nil:
+			p.Settings = d.dipMarks(j.Cut.Dip)
+		case j.Cut.Ease != nil:
+			p.Settings = []plan.Setting{{Word: "radius", Figure: j.Cut.Ease.Radius}}
+		}
+		p.Feed = d.lie(j, openSide(j.Cut))
+		out = append(out, p)
+	}
+	return out
+}
+
+// openSide is the side that a cut is seen from.
+func openSide(c piece.Cut) piece.Side {
+	switch {
+	case c.Slot != nil:
+		return c.Slot.Open
+	case c.Bore != nil:
+		return c.Bore.Open
+	case c.Dip != nil:
+		return c.Dip.Open
+	}
+	return c.Ease.Sides[0]
+}
+
+func (d *decider) slotMarks(s *piece.Slot) []plan.Setting {
+	across, run := piece.SideOf(s.Across(), false), piece.SideOf(s.Run, false)
+	out := []plan.Setting{
+		{Word: "from " + string(across), Figure: s.Near}, {Word: "to, from " + string(across), Figure: s.Far},
+	}
+	if !s.StartOpen {
+		out = append(out, plan.Setting{Word: "from " + string(run), Figure: s.From})
+	}
+	if !s.EndOpen {
+		out = append(out, plan.Setting{Word: "to, from " + string(run), Figure: s.To})
+	}
+	return append(out, plan.Setting{Word: "depth", Figure: s.Depth})
+}
+
+// holeMarks gives a hole's centre, drill and depth.
+func (d *decider) holeMarks(j operations.Job) []plan.Setting {
+	b := j.Cut.Bore
+	out := []plan.Setting{}
+	open, _ := b.Open.Axis()
+	n := 0
+	for _, axis := range []piece.Local{piece.AlongLength, piece.AlongWidth, piece.AlongThickness} {
+		if axis == open {
+			continue
+		}
+		out = append(out, plan.Setting{Word: "from " + string(piece.SideOf(axis, false)), Figure: b.At[n]})
+		n++
+	}
+	out = append(out, plan.Setting{Word: "drill", Figure: b.Diameter})
+	if !b.Through {
+		out = append(out, plan.Setting{Word: "depth", Figure: b.Depth})
+	}
+	return out
+}
+
+// dipMarks gives a scoop's middle, width and depth, and the radius of the
+// sanding block: (chord² + 4 depth²) / (8 depth), the circle through three
+// points.
+func (d *decider) dipMarks(dip *piece.Dip) []plan.Setting {
+	open, _ := dip.Open.Axis()
+	along := piece.EndLow
+	if open == piece.AlongLength {
+		along = piece.EdgeLow
+	}
+	out := []plan.Setting{
+		{Word: "middle from " + string(along), Figure: dip.Centre}, {Word: "width", Figure: dip.Chord}, {Word: "depth", Figure: dip.Depth},
+	}
+	if r, ok := d.arcRadius(dip.Chord, dip.Depth); ok {
+		out = append(out, plan.Setting{Word: "radius of the sanding block", Figure: r})
+	}
+	return out
+}
+
+// arcRadius returns half the depth and an eighth of the chord's square over the
+// depth.
+func (d *decider) arcRadius(chord, depth piece.Figure) (piece.Figure, bool) {
+	if depth.Nm <= 0 {
+		return piece.Figure{}, false
+	}
+	ratio, err := d.l.Make("scoop.ratio", "div", "", chord.Entry, depth.Entry)
+	if err != nil {
+		return piece.Figure{}, false
+	}
+	part, err := d.l.Make("scoop.part", "mul", "", chord.Entry, ratio)
+	if err != nil {
+		return piece.Figure{}, false
+	}
+	eighth := d.l.Times("scoop.eighth", d.l.Figure(part), 1, 8)
+	return d.l.Sum("scoop.radius", eighth, d.l.Half("scoop.half", depth)), true
+}
+
+// others makes the placements of holes, scoops and eased edges at a machine: the
+// figures are those of marking out.
+func (d *decider) others(jobs []operations.Job) []plan.Placement {
+	out := d.byHand(jobs)
+	for i, j := range jobs {
+		if j.Cut.Ease != nil && len(j.Way.Fences) > 0 {
+			out[i].Down, out[i].Fence = j.Way.Down, j.Way.Fences[0]
+			out[i].Leads = operations.Leads(out[i].Down, out[i].Fence)
+			out[i].Feed = d.feed(j, out[i])
+		} else if j.Way.Down != "" {
+			out[i].Down = j.Way.Down
+		}
+	}
+	slices.SortStableFunc(out, func(a, b plan.Placement) int { return cmp.Compare(a.Mark, b.Mark) })
+	return out
+}

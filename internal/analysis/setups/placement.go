@@ -1,0 +1,161 @@
+package setups
+
+import (
+	"scantling/internal/analysis/operations"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/tool"
+)
+
+// Words of settings: keys of the catalogue below "setting.", as a plan holds
+// them. Package rehearsal reads them too.
+const (
+	wordFenceEdge   = "fence to cutter edge"
+	wordFenceFar    = "fence to cutter far edge" // the fence covers the rest
+	wordFenceCentre = "fence to cutter centre"
+	wordBlade       = "blade to fence"
+	wordStopSide    = "stop to cutter edge" // on a sled
+	wordStopLeft    = "stop left"
+	wordStopRight   = "stop right"
+	wordStopLeftAt  = "stop left to cutter edge"
+	wordStopRightAt = "stop right to cutter edge"
+)
+
+// placement turns a draft into what is printed.
+func (d *decider) placement(f draft) plan.Placement {
+	j := f.jobs[0]
+	w := j.Way
+	p := plan.Placement{
+		Mark: j.Row.Mark, Pieces: j.Row.Quantity(), Down: w.Down, Fence: f.fence, Leads: operations.Leads(w.Down, f.fence),
+		Turn: f.turned(), Note: f.note,
+	}
+	for _, job := range f.jobs {
+		p.Cuts = append(p.Cuts, job.Cut.Address)
+	}
+	p.Settings = d.fence(f)
+	p.Sums = d.fenceSums(f, p.Settings)
+	d.stops(&p, f)
+	p.Feed = d.feed(j, p)
+	return p
+}
+
+// fence returns the settings of the fence: to the cutter's edge, with the moves
+// for further paths, and to its centre.
+func (d *decider) fence(f draft) []plan.Setting {
+	w := f.jobs[0].Way
+	name := string(f.jobs[0].Cut.Address)
+	word := wordFenceEdge
+	switch {
+	case w.Guide == operations.BySled:
+		word = wordStopSide
+	case w.Kind == tool.TableSaw:
+		word = wordBlade
+	case w.Covered:
+		far := d.l.Sum(name+".far", f.edge, w.Size)
+		return []plan.Setting{{Word: wordFenceFar, Figure: far}}
+	}
+	passes := d.paths(f)
+	setting := plan.Setting{Word: word, Figure: passes[len(passes)-1]}
+	if len(passes) > 1 {
+		setting.Passes = passes
+	}
+	out := []plan.Setting{setting}
+	if len(passes) == 1 && w.Kind == tool.RouterTable {
+		out = append(out, plan.Setting{Word: wordFenceCentre, Figure: d.l.Sum(name+".centre", f.edge, d.halfDown(name, w.Size))})
+	}
+	return out
+}
+
+// paths are the distances of the cutter's near edge, path by path, always away
+// from the fence.
+func (d *decider) paths(f draft) []piece.Figure {
+	w := f.jobs[0].Way
+	name := string(f.jobs[0].Cut.Address) + ".path"
+	out := []piece.Figure{f.edge}
+	if len(w.Paths) < 2 {
+		return out
+	}
+	step := d.l.Leaf("rule.path", w.Paths[1], "house-rule", "how far one path may lie beyond the last")
+	if len(w.Paths) == 2 {
+		step = d.l.Less(name, d.l.Less(name, w.Far, w.Near), w.Mouth)
+	}
+	whole := d.l.Less(name, d.l.Less(name, w.Far, w.Near), w.Mouth)
+	for k := 1; k < len(w.Paths); k++ {
+		move := d.l.Least(name, whole, d.l.Times(name, step, int64(k), 1))
+		out = append(out, d.l.Sum(name, f.edge, move))
+	}
+	return out
+}
+
+// fenceSums shows how the setting follows from the cut's middle, and what a rule
+// laid across the work must read: fence to cutter, cutter, cutter to far side.
+func (d *decider) fenceSums(f draft, settings []plan.Setting) []plan.Sum {
+	w := f.jobs[0].Way
+	name := string(f.jobs[0].Cut.Address)
+	var out []plan.Sum
+	if len(settings) == 2 && settings[1].Word == wordFenceCentre {
+		half := d.halfDown(name, w.Size)
+		out = append(out, plan.Sum{Title: words("setups.sum.fence"), Total: settings[0].Figure, Terms: []plan.SumTerm{
+			{Word: "to the cutter's centre", Figure: settings[1].Figure},
+			{Word: "half the cutter", Figure: d.negative(name, half)},
+		}})
+	}
+	if w.Long && w.Across == piece.AlongLength {
+		return out // the far end is not cut yet
+	}
+	width := w.Work[w.Across]
+	last := settings[0].Figure
+	if settings[0].Word == wordFenceFar {
+		return append(out, plan.Sum{Title: words("setups.sum.across"), Total: width, Terms: []plan.SumTerm{
+			{Word: "fence to cutter far edge", Figure: last},
+			{Word: "beyond the cutter", Figure: d.l.Less(name+".beyond", width, last)},
+		}})
+	}
+	return append(out, plan.Sum{Title: words("setups.sum.across"), Total: width, Terms: []plan.SumTerm{
+		{Word: settings[0].Word, Figure: last},
+		{Word: "cutter", Figure: w.Size},
+		{Word: "beyond the cutter", Figure: d.l.Less(name+".beyond", width, last, w.Size)},
+	}})
+}
+
+// stops adds the stops of a cut that ends inside the work. The cutter's centre
+// travels in the work from where its near side touches From to where its far
+// side touches To; the left stop holds the leading side at the end of that
+// travel, the right one the trailing side at its beginning.
+func (d *decider) stops(p *plan.Placement, f draft) {
+	w := f.jobs[0].Way
+	if w.StartOpen && w.EndOpen || w.Guide == operations.BySled {
+		return
+	}
+	name := string(f.jobs[0].Cut.Address) + ".stop"
+	run, half, radius := w.Work[w.Run], d.halfDown(name, w.Mouth), d.halfDown(name, w.Size)
+	first, last := d.l.Sum(name+".begin", w.From, half), d.l.Less(name+".end", w.To, half)
+	startOpen, endOpen := w.StartOpen, w.EndOpen
+	if _, high := p.Leads.Axis(); high {
+		first, last = d.l.Less(name+".begin", run, last), d.l.Less(name+".end", run, first)
+		startOpen, endOpen = endOpen, startOpen
+	}
+	left, right := last, d.l.Less(name+".right", run, first)
+	if !endOpen {
+		p.Settings = append(p.Settings, plan.Setting{Word: wordStopLeft, Figure: left},
+			plan.Setting{Word: wordStopLeftAt, Figure: d.l.Less(name+".left", left, radius)})
+	}
+	if !startOpen {
+		p.Settings = append(p.Settings, plan.Setting{Word: wordStopRight, Figure: right},
+			plan.Setting{Word: wordStopRightAt, Figure: d.l.Less(name+".right", right, radius)})
+	}
+	if endOpen || startOpen {
+		return
+	}
+	between := d.l.Sum(name+".between", left, right)
+	travel := d.l.Less(name+".travel", last, first)
+	p.Sums = append(p.Sums,
+		plan.Sum{Title: words("setups.sum.stops"), Total: between, Terms: []plan.SumTerm{{Word: "length of the work", Figure: run}, {Word: "travel", Figure: travel}}},
+		plan.Sum{Title: words("setups.sum.stop-faces"), Total: between, Terms: []plan.SumTerm{{Word: wordStopLeft, Figure: left}, {Word: wordStopRight, Figure: right}}},
+	)
+}
+
+// partOf returns the part that a row's figures are taken from.
+func (d *decider) partOf(j operations.Job) piece.Part {
+	return d.parts[j.Cut.Part]
+}

@@ -1,0 +1,258 @@
+package setups
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/analysis/operations"
+	"scantling/internal/diag"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/tool"
+	"scantling/internal/unit"
+)
+
+// draft is a placement before its words: which cuts are made from which side.
+type draft struct {
+	jobs  []operations.Job // one, or two where the work is turned end for end
+	fence piece.Side
+	part  int // which of several parts in one blank, from 0
+	// edge is from the fence to the near edge of the cutter at the first path;
+	// below nought where the fence covers part of the cutter.
+	edge piece.Figure
+	note message.Message
+}
+
+// turned reports whether the work goes through a second time end for end.
+func (f draft) turned() bool { return len(f.jobs) == 2 }
+
+// slots fills the card with slots and returns the jobs refused.
+func (d *decider) slots(c *plan.Setup, jobs []operations.Job) []operations.Job {
+	var drafts []draft
+	var refused []operations.Job
+	for _, group := range alike(jobs) {
+		got, ok := d.arrange(group)
+		if !ok {
+			d.reportTrap(group[0])
+			refused = append(refused, group...)
+			continue
+		}
+		drafts = append(drafts, got...)
+	}
+	// One setting of the fence serves every row that shares it; drafts of one row
+	// stay in their order, which is by distance too.
+	slices.SortStableFunc(drafts, func(a, b draft) int { return cmp.Compare(a.edge.Nm, b.edge.Nm) })
+	for _, f := range drafts {
+		c.Placements = append(c.Placements, d.placement(f))
+	}
+	return refused
+}
+
+// alike divides jobs into those of one row that are offered the same way, in the
+// order of their first.
+func alike(jobs []operations.Job) [][]operations.Job {
+	type sameWay struct {
+		mark     string
+		down     piece.Side
+		run      piece.Local
+		ends     [2]bool
+		from, to unit.Length
+		long     bool
+		guide    operations.Guide
+	}
+	var order []sameWay
+	groups := map[sameWay][]operations.Job{}
+	for _, j := range jobs {
+		w := j.Way
+		k := sameWay{j.Row.Mark, w.Down, w.Run, [2]bool{w.StartOpen, w.EndOpen}, w.From.Nm, w.To.Nm, w.Long, w.Guide}
+		if w.StartOpen {
+			k.from = 0
+		}
+		if w.EndOpen {
+			k.to = 0
+		}
+		if _, ok := groups[k]; !ok {
+			order = append(order, k)
+		}
+		groups[k] = append(groups[k], j)
+	}
+	out := make([][]operations.Job, len(order))
+	for i, k := range order {
+		out[i] = groups[k]
+	}
+	return out
+}
+
+// arrange decides from which side each cut of a group is made and in which
+// order, so that none is trapped. It returns false if no order is sound.
+func (d *decider) arrange(group []operations.Job) ([]draft, bool) {
+	for _, drafts := range d.proposals(group) {
+		slices.SortStableFunc(drafts, func(a, b draft) int { return cmp.Compare(a.edge.Nm, b.edge.Nm) })
+		if voids, ok := d.run(group[0], drafts); ok {
+			w := group[0].Way
+			d.voids[voidKey{group[0].Row.Mark, w.Down, w.Run}] = voids
+			return drafts, true
+		}
+	}
+	return nil, false
+}
+
+// proposals returns ways to share a group's cuts between the two sides, the
+// chosen method first, then each side for all, then the nearer side for each.
+func (d *decider) proposals(group []operations.Job) [][]draft {
+	note, method := d.method(group)
+	var out [][]draft
+	nearest := d.fromNearer(group)
+	for _, side := range sides(group) {
+		if all, ok := d.fromSide(group, side); ok {
+			out = append(out, all)
+		}
+	}
+	if method == BothEdges || len(out) == 0 || len(group) == 1 {
+		out = append([][]draft{nearest}, out...)
+	} else {
+		out = append(out, nearest)
+	}
+	if !note.IsZero() && len(out[0]) > 0 {
+		slices.SortStableFunc(out[0], func(a, b draft) int { return cmp.Compare(a.edge.Nm, b.edge.Nm) })
+		out[0][0].note = note
+	}
+	return out
+}
+
+// sides lists the fence sides of a group, the first job's better one first.
+func sides(group []operations.Job) []piece.Side { return group[0].Way.Fences }
+
+// fromSide makes every cut from one side; false if a cut may not be.
+func (d *decider) fromSide(group []operations.Job, side piece.Side) ([]draft, bool) {
+	var out []draft
+	for _, j := range group {
+		if !slices.Contains(j.Way.Fences, side) {
+			return nil, false
+		}
+		out = append(out, d.drafts(j, side)...)
+	}
+	return out, true
+}
+
+// fromNearer makes each cut from its better side and joins pairs at one
+// distance: the work is then turned end for end.
+func (d *decider) fromNearer(group []operations.Job) []draft {
+	var out []draft
+	for _, j := range group {
+		for _, f := range d.drafts(j, j.Way.Fences[0]) {
+			if i := slices.IndexFunc(out, func(g draft) bool { return pairs(g, f) }); i >= 0 {
+				out[i].jobs = append(out[i].jobs, j)
+				continue
+			}
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// pairs reports whether two drafts are one setting with the work turned: equal
+// distance from opposite sides, equal paths, and the same stops seen from either
+// end.
+func pairs(a, b draft) bool {
+	if a.turned() || a.fence == b.fence || a.edge.Nm != b.edge.Nm {
+		return false
+	}
+	v, w := a.jobs[0].Way, b.jobs[0].Way
+	if !slices.Equal(v.Paths, w.Paths) || v.StartOpen != v.EndOpen || v.Long {
+		return false
+	}
+	run := v.Work[v.Run].Nm
+	return v.StartOpen || v.From.Nm == run-v.To.Nm
+}
+
+// drafts returns the placements that make one cut from one side: one for each
+// part in the blank where the cut lies across it.
+func (d *decider) drafts(j operations.Job, side piece.Side) []draft {
+	parts := 1
+	if j.Way.Across == piece.AlongLength {
+		parts = max(1, len(j.Way.At))
+	}
+	out := make([]draft, parts)
+	for i := range out {
+		out[i] = draft{jobs: []operations.Job{j}, fence: side, part: i, edge: d.edge(j, side, i)}
+	}
+	return out
+}
+
+// edge is from the fence to the near edge of the cutter at the first path.
+func (d *decider) edge(j operations.Job, side piece.Side, part int) piece.Figure {
+	w := j.Way
+	name := string(j.Cut.Address) + ".fence"
+	near, far := w.Near, w.Far
+	if _, high := side.Axis(); high {
+		whole := w.Work[w.Across]
+		near, far = d.l.Less(name, whole, w.Far), d.l.Less(name, whole, w.Near)
+	}
+	if w.Across == piece.AlongLength && part < len(w.At) && w.At[part].Nm > 0 {
+		near, far = d.l.Sum(name, near, w.At[part]), d.l.Sum(name, far, w.At[part])
+	}
+	if w.Covered {
+		return d.l.Less(name, far, w.Size)
+	}
+	if w.Mouth.Nm == w.Size.Nm {
+		return near
+	}
+	centre := d.l.Sum(name, near, d.halfDown(name, w.Mouth))
+	return d.l.Less(name, centre, d.halfDown(name, w.Size))
+}
+
+// run passes the drafts over the cutter on paper and returns the voids that are
+// then there, from the low side; false if a pass is trapped.
+func (d *decider) run(j operations.Job, drafts []draft) ([]void, bool) {
+	w := j.Way
+	voids := slices.Clone(d.voids[voidKey{j.Row.Mark, w.Down, w.Run}])
+	if w.Kind == tool.TableSaw || w.Guide == operations.BySled {
+		return d.sawn(voids, drafts), true
+	}
+	width := w.Work[w.Across].Nm
+	for _, f := range drafts {
+		for n, job := range f.jobs {
+			_, high := f.fence.Axis()
+			if high = high != (n == 1); high {
+				voids = mirrored(voids, width)
+			}
+			for _, path := range job.Way.Paths {
+				a, b := mouthAt(job.Way, f.edge.Nm+path)
+				if trapped(voids, a, b, w.Depth.Nm, width) {
+					return nil, false
+				}
+				voids = append(voids, void{a, b, w.Depth.Nm})
+			}
+			if high {
+				voids = mirrored(voids, width)
+			}
+		}
+	}
+	return voids, true
+}
+
+// sawn adds the cuts without asking: a saw has no rim that snatches sideways.
+func (d *decider) sawn(voids []void, drafts []draft) []void {
+	for _, f := range drafts {
+		for _, job := range f.jobs {
+			voids = append(voids, void{job.Way.Near.Nm, job.Way.Far.Nm, job.Way.Depth.Nm})
+		}
+	}
+	return voids
+}
+
+// mouthAt is the stretch that the cutter opens at the surface when its near edge
+// stands at a distance from the fence.
+func mouthAt(w operations.Way, edge unit.Length) (unit.Length, unit.Length) {
+	a := edge + w.Size.Nm/2 - w.Mouth.Nm/2
+	return max(a, 0), a + w.Mouth.Nm
+}
+
+func (d *decider) reportTrap(j operations.Job) {
+	d.diags = append(d.diags, diag.Diagnostic{
+		Severity: diag.Warning, Code: CodeTrapped, Where: j.Cut.Where, Address: j.Cut.Address,
+		Text: message.New("setups.trapped", message.Text("mark", j.Row.Mark), message.Word("cut", "cut."+string(j.Cut.Kind))),
+	})
+}
