@@ -47,7 +47,9 @@ internal/output/booklet
 internal/build
 internal/propose
 .
-internal/surface/cli internal/surface/web
+internal/surface/folder
+internal/surface/web
+internal/surface/cli
 cmd/scantling cmd/scantling-wasm
 `
 
@@ -69,8 +71,8 @@ github.com/zclconf/go-cty: internal/document internal/evaluate
 github.com/spf13/cobra: internal/surface/cli cmd/scantling
 golang.org/x/text: internal/words
 net/http: internal/surface/web
-os: internal/outside internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
-time: internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
+os: internal/outside internal/surface/folder internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
+time: internal/surface/folder internal/surface/cli internal/surface/web cmd/scantling cmd/scantling-wasm
 `
 
 const module = "scantling"
