@@ -190,3 +190,16 @@ func (l *Ledger) append(e Entry, key uint64) ID {
 	l.lines[key] = e.ID
 	return e.ID
 }
+
+// Learn adds pure functions that later entries may call, as analyses have their
+// own. A name that is known already keeps its function.
+func (l *Ledger) Learn(funcs Functions) {
+	if l.funcs == nil {
+		l.funcs = Functions{}
+	}
+	for name, f := range funcs {
+		if _, known := l.funcs[name]; !known {
+			l.funcs[name] = f
+		}
+	}
+}
