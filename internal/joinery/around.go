@@ -23,6 +23,9 @@ func Around(p *piece.Part, c *piece.Cut) []box {
 	switch {
 	case c.Slot != nil:
 		s := c.Slot
+		if open, _ := s.Open.Axis(); open == s.Run {
+			return nil
+		}
 		inwards(s.Open, s.Depth.Nm)
 		lo[s.Run], hi[s.Run] = s.From.Nm, s.To.Nm
 		lo[s.Across()], hi[s.Across()] = s.Near.Nm, s.Far.Nm
