@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"fmt"
+	"maps"
 
 	"scantling/internal/diag"
 	"scantling/internal/unit"
@@ -194,12 +195,8 @@ func (l *Ledger) append(e Entry, key uint64) ID {
 // Learn adds pure functions that later entries may call, as analyses have their
 // own. A name that is known already keeps its function.
 func (l *Ledger) Learn(funcs Functions) {
-	if l.funcs == nil {
-		l.funcs = Functions{}
-	}
-	for name, f := range funcs {
-		if _, known := l.funcs[name]; !known {
-			l.funcs[name] = f
-		}
-	}
+	all := Functions{}
+	maps.Copy(all, funcs)
+	maps.Copy(all, l.funcs)
+	l.funcs = all
 }
