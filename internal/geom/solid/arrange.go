@@ -43,7 +43,12 @@ type split struct {
 	edge  int32
 	point int32
 	along float64
+	moved bool // the point lies off the edge: the pieces are not quite it
 }
+
+// still is how far off an edge a point may lie for its pieces to count as the
+// edge itself, in need of no further comparison.
+const still = 1e-8
 
 func (a *arrangement) reset(tol tolerance, words, expect int) {
 	a.tol, a.words = tol, words
@@ -259,10 +264,12 @@ func (a *arrangement) meet(i, j int32) {
 	k := a.points.add(x)
 	x = a.points.at[k]
 	if k != e.u && k != e.v {
-		a.splits = append(a.splits, split{i, k, d.Dot(x.Sub(a.points.at[e.u]))})
+		r := x.Sub(a.points.at[e.u])
+		a.splits = append(a.splits, split{i, k, d.Dot(r), abs(d.Cross(r)) > still*dn})
 	}
 	if k != f.u && k != f.v {
-		a.splits = append(a.splits, split{j, k, g.Dot(x.Sub(a.points.at[f.u]))})
+		r := x.Sub(a.points.at[f.u])
+		a.splits = append(a.splits, split{j, k, g.Dot(r), abs(g.Cross(r)) > still*gn})
 	}
 }
 
@@ -276,7 +283,7 @@ func (a *arrangement) onto(i, k int32, off float64, d polygon.P2, n float64) boo
 	if end := float64(a.tol.line / 2 * n); along <= end || along >= float64(n*n)-end {
 		return false
 	}
-	a.splits = append(a.splits, split{i, k, along})
+	a.splits = append(a.splits, split{i, k, along, abs(off) > still})
 	return true
 }
 
@@ -294,21 +301,31 @@ func (a *arrangement) applySplits() {
 	out := a.spare[:0]
 	k := 0
 	for i, e := range a.edges {
-		u := e.u
-		had := false
+		first := k
+		moved := false
 		for ; k < len(a.splits) && a.splits[k].edge == int32(i); k++ {
-			had = true
-			if p := a.splits[k].point; p != u {
-				out = append(out, a.directed(u, p, e.mask, e.src))
-				u = p
+			moved = moved || a.splits[k].moved
+		}
+		if first == k {
+			out = append(out, e)
+			continue
+		}
+		u := e.u
+		for _, s := range a.splits[first:k] {
+			if s.point != u {
+				out = append(out, a.piece(u, s.point, e, moved))
+				u = s.point
 			}
 		}
-		switch {
-		case !had:
-			out = append(out, e)
-		case u != e.v:
-			out = append(out, a.directed(u, e.v, e.mask, e.src))
+		if u != e.v {
+			out = append(out, a.piece(u, e.v, e, moved))
 		}
 	}
 	a.spare, a.edges = a.edges, out
+}
+
+func (a *arrangement) piece(u, v int32, of edge, moved bool) edge {
+	e := a.directed(u, v, of.mask, of.src)
+	e.fresh = moved
+	return e
 }

@@ -48,9 +48,7 @@ func (m *Mesh) fill(p *poly) bool {
 	var f flattener
 	for i := range p.facets {
 		fc := &p.facets[i]
-		if len(fc.loops) == 1 && len(fc.loops[0]) == 3 {
-			l := fc.loops[0]
-			m.Tris = append(m.Tris, Triangle{[3]int32{l[0], l[1], l[2]}, fc.tag, int32(i)})
+		if len(fc.loops) == 1 && m.simple(p, fc, int32(i)) {
 			continue
 		}
 		f.load(p, fc)
@@ -67,6 +65,29 @@ func (m *Mesh) fill(p *poly) bool {
 		}
 	}
 	return ok
+}
+
+// simple adds a face that is a triangle or a strictly convex quadrilateral.
+func (m *Mesh) simple(p *poly, fc *facet, face int32) bool {
+	l := fc.loops[0]
+	if len(l) == 3 {
+		m.Tris = append(m.Tris, Triangle{[3]int32{l[0], l[1], l[2]}, fc.tag, face})
+		return true
+	}
+	if len(l) != 4 {
+		return false
+	}
+	for k := range 4 {
+		a, b, c := p.verts[l[k]], p.verts[l[(k+1)%4]], p.verts[l[(k+2)%4]]
+		d, e := b.Sub(a), c.Sub(b)
+		if n := d.Cross(e).Dot(fc.n); n <= 0 || n*n < 1e-12*d.Dot(d)*e.Dot(e) {
+			return false
+		}
+	}
+	m.Tris = append(m.Tris,
+		Triangle{[3]int32{l[0], l[1], l[2]}, fc.tag, face},
+		Triangle{[3]int32{l[0], l[2], l[3]}, fc.tag, face})
+	return true
 }
 
 // flattener lays a face out in the plane for the triangulator.

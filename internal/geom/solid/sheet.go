@@ -201,6 +201,7 @@ func (s *sheet) lay(k int, lo, hi polygon.P2) {
 	p, pl := s.polys[l.poly], s.plane
 	n := len(s.locals)
 	low, flat, high := s.cutter.classify(p, pl, s.tol.on)
+	foot, left := lo.Y+s.tol.merge, lo.X+s.tol.merge
 	put := func(side int) {
 		row := s.arr.row()
 		if side&below != 0 {
@@ -216,9 +217,12 @@ func (s *sheet) lay(k int, lo, hi polygon.P2) {
 		s.cutter.cut(p, pl, s.id, which, func(a, b vec.V3, facet int32) {
 			src := p.facets[facet].plane
 			clip(pl.flat(a), pl.flat(b), lo, hi, func(a, b polygon.P2, own bool) {
-				if own {
+				switch {
+				case own:
 					s.arr.add(a, b, row, src)
-				} else {
+				case a.Y < foot && b.Y < foot, a.X < left && b.X < left:
+					// Of what was moved on to the border only the foot and the left
+					// matter: states are summed upwards, from left to right.
 					s.arr.add(a, b, row, border)
 				}
 			})
