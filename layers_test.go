@@ -21,7 +21,7 @@ internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
 internal/optimise/sawing internal/optimise/lp
 internal/optimise/boards internal/optimise/sheets
-internal/world internal/page internal/scene internal/optimise
+internal/world internal/journal internal/page internal/scene internal/optimise
 internal/optimise/problems
 internal/optimise/conform internal/geom/polygon
 internal/geom/solid
