@@ -78,7 +78,7 @@ func FuzzReadBack(f *testing.F) {
 		}
 		fold := func(s string) string { return strings.NewReplacer("\r", "", "\n", "").Replace(s) }
 		for i, in := range []string{a, b, c} {
-			if want := fold(strings.ToValidUTF8(in, "\uFFFD")); strings.TrimPrefix(fold(row[i]), "'") != strings.TrimPrefix(want, "'") {
+			if want := fold(strings.ToValidUTF8(in, "\uFFFD")); fold(row[i]) != want && fold(row[i]) != "'"+want {
 				t.Errorf("%q came back as %q", in, row[i])
 			}
 			if row[i] != "" && strings.ContainsAny(row[i][:1], "=@\t\r") {
