@@ -12,7 +12,8 @@
 //   - Digits are tabular, so that columns of figures stand under each other.
 //   - Digits, U+2044 FRACTION SLASH, digits is a fraction: numerator over a bar
 //     over denominator, each at [FractionSize] of the text, within the height
-//     of the line. The vulgar fractions (½ and its kin) are drawn the same way.
+//     of the line. The vulgar fractions (½ and its kin) and raised and lowered
+//     digits (¹³⁄₆₄) are drawn the same way.
 //     A space between a whole number and its fraction narrows and never breaks.
 //   - Signs that the faces lack (⌀ → ☐ ✓ ⚠ ■ ▲ ● ′ ″ and others, see [HasSign])
 //     are drawn as outlines. Any other missing character is drawn as an empty

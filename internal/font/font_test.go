@@ -162,6 +162,9 @@ func TestFractionInLine(t *testing.T) {
 		if bar.Width < num.Width || bar.Width < den.Width {
 			t.Errorf("bar %v shorter than numbers %v, %v", bar.Width, num.Width, den.Width)
 		}
+		if Lay(w, "5¹³⁄₆₄").Width != Lay(w, "5 13⁄64").Width {
+			t.Error("5¹³⁄₆₄ is not drawn as 5 13⁄64")
+		}
 		if Lay(w, "½").Width != Lay(w, "1⁄2").Width {
 			t.Error("½ is not drawn as 1⁄2")
 		}

@@ -1,6 +1,9 @@
 package font
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // FractionSize is the size of the digits of a fraction in em of the text: small
 // enough for two in the height of a line, large enough to read at arm's length.
@@ -34,15 +37,39 @@ func fractionAt(s []rune) (num, den string, n int) {
 	if v, ok := vulgar[s[0]]; ok {
 		return v[0], v[1], 1
 	}
-	a := digits(s)
+	num = digitsOf(s, superscripts)
+	a := len(num)
 	if a == 0 || a > maxDigits || a >= len(s) || s[a] != '⁄' {
 		return "", "", 0
 	}
-	b := digits(s[a+1:])
-	if b == 0 || b > maxDigits {
+	den = digitsOf(s[a+1:], subscripts)
+	if len(den) == 0 || len(den) > maxDigits {
 		return "", "", 0
 	}
-	return string(s[:a]), string(s[a+1 : a+1+b]), a + 1 + b
+	return num, den, a + 1 + len(den)
+}
+
+// The raised and lowered digits with which a fraction may be written.
+var (
+	superscripts = []rune("⁰¹²³⁴⁵⁶⁷⁸⁹")
+	subscripts   = []rune("₀₁₂₃₄₅₆₇₈₉")
+)
+
+// digitsOf returns the number at the start of the text, written in plain digits
+// or all in those of the given set, as plain digits.
+func digitsOf(s, set []rune) string {
+	if n := digits(s); n > 0 {
+		return string(s[:n])
+	}
+	var out []byte
+	for _, r := range s {
+		i := slices.Index(set, r)
+		if i < 0 {
+			break
+		}
+		out = append(out, '0'+byte(i))
+	}
+	return string(out)
 }
 
 func startsFraction(s []rune) bool {

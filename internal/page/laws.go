@@ -1,6 +1,9 @@
 package page
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Breach is one place where a page breaks a law.
 type Breach struct {
@@ -9,6 +12,26 @@ type Breach struct {
 	// Items are the numbers of the items in the page; -1 for a block.
 	Items [2]int
 	Box   Box
+}
+
+// Dangling lists the links that lead to no anchor of the document; writers leave
+// those out.
+func Dangling(d Document) (bad []Breach) {
+	anchors := map[string]bool{}
+	for _, a := range d.Anchors {
+		anchors[a.Name] = a.Page >= 0 && a.Page < len(d.Pages)
+	}
+	for n, p := range d.Pages {
+		for i, it := range p.Items {
+			if l, ok := it.Shape.(Link); ok && !anchors[l.To] && !strings.Contains(l.To, ":") {
+				bad = append(bad, Breach{
+					What:  fmt.Sprintf("page %d: %s leads nowhere", n+1, describe(it)),
+					Items: [2]int{i, -1}, Box: l.Area,
+				})
+			}
+		}
+	}
+	return bad
 }
 
 // slack is how far ink may leave its area unblamed: the side bearing of a glyph.

@@ -172,6 +172,17 @@ func TestLaws(t *testing.T) {
 	}
 }
 
+func TestDangling(t *testing.T) {
+	var p Page
+	for _, to := range []string{"here", "off", "nowhere", "https://example.org"} {
+		p.Add("", Root, Link{To: to})
+	}
+	d := Document{Pages: []Page{p}, Anchors: []Anchor{{Name: "here"}, {Name: "off", Page: 3}}}
+	if bad := Dangling(d); len(bad) != 2 || bad[0].Items[0] != 1 || bad[1].Items[0] != 2 {
+		t.Errorf("%v", bad)
+	}
+}
+
 func TestPlacedKeepsWidths(t *testing.T) {
 	var d Drawing
 	d.Add("a", Stroke{Path: Circle(Point{10, 10}, 5), Width: Thick})

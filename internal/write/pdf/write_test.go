@@ -67,7 +67,11 @@ func demoFile(t *testing.T, p page.Paper) string {
 func TestDemoKeepsLaws(t *testing.T) {
 	for _, paper := range page.Papers {
 		s, _ := demo(paper)
-		for i, p := range demoDocument(t, paper).Pages {
+		doc := demoDocument(t, paper)
+		for _, b := range page.Dangling(doc) {
+			t.Error(b.What)
+		}
+		for i, p := range doc.Pages {
 			for _, b := range append(page.Outside(p, s.Margins), page.Overlaps(p)...) {
 				t.Errorf("%v page %d: %s", paper, i+1, b.What)
 			}
