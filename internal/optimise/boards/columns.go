@@ -2,6 +2,7 @@ package boards
 
 import (
 	"iter"
+	"math/rand/v2"
 	"slices"
 	"strconv"
 
@@ -14,20 +15,25 @@ import (
 type pool struct {
 	base     *pool
 	patterns []*pattern
-	seen     map[string]bool
+	seen     map[string]*pattern
 }
 
-func newPool(base *pool) *pool { return &pool{base: base, seen: map[string]bool{}} }
+func newPool(base *pool) *pool { return &pool{base: base, seen: map[string]*pattern{}} }
 
-// add returns false for a pattern that is there already.
-func (l *pool) add(p *pattern) bool {
+// add returns the pattern of the pool that equals p: p itself if it is new.
+func (l *pool) add(p *pattern) *pattern {
 	key := p.key()
-	if l.seen[key] || l.base != nil && l.base.seen[key] {
-		return false
+	if q := l.seen[key]; q != nil {
+		return q
 	}
-	l.seen[key] = true
+	if l.base != nil {
+		if q := l.base.seen[key]; q != nil {
+			return q
+		}
+	}
+	l.seen[key] = p
 	l.patterns = append(l.patterns, p)
-	return true
+	return p
 }
 
 // all walks the patterns, the shared ones first.
@@ -75,13 +81,15 @@ type relaxation struct {
 	columns  []*pattern // nil for the program's own
 	unit     float64    // cost that counts as 1
 	prices   *pricing
+	has      map[*pattern]bool
 }
 
 // newRelaxation begins with patterns of one kind each and those of the pool
-// that make nothing too often.
-func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing) *relaxation {
+// that make nothing too often; with skip set, a third of these is left out by
+// chance.
+func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing, skip *rand.Rand) *relaxation {
 	r := &relaxation{
-		m: m, left: left, box: b, prices: pr,
+		m: m, left: left, box: b, prices: pr, has: map[*pattern]bool{},
 		rowOf: make([]int, len(m.kinds)), limitRow: make([]int, len(m.stock)), leastRow: make([]int, len(m.stock)),
 	}
 	var demand []float64
@@ -112,7 +120,7 @@ func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing) *relax
 		}
 	}
 	for p := range known.all() {
-		if r.proper(p) {
+		if r.proper(p) && (skip == nil || skip.IntN(3) > 0) {
 			r.add(p)
 		}
 	}
@@ -175,6 +183,7 @@ func (r *relaxation) add(p *pattern) {
 	if row := r.leastRow[p.stock]; row >= 0 {
 		entries = append(entries, lp.Entry{Row: row, Value: 1})
 	}
+	r.has[p] = true
 	j := r.program.Add(float64(r.m.stock[p.stock].cost)/r.unit, entries)
 	for len(r.columns) < j {
 		r.columns = append(r.columns, nil) // helpers of the program
@@ -234,8 +243,8 @@ func (r *relaxation) price(prices []float64, known *pool, meter *work.Meter) (in
 	}
 	improved := 0
 	for _, p := range r.prices.found {
-		if !known.add(p) {
-			continue // it is in the program already
+		if p = known.add(p); r.has[p] {
+			continue
 		}
 		r.add(p)
 		if r.program.Reduced(r.program.Len()-1) < -1e-8 {
@@ -262,6 +271,12 @@ func (r *relaxation) reduce(left []int, b box) bool {
 			return false
 		}
 	}
+	r.shrink(left, b)
+	return true
+}
+
+// shrink changes the demands and bars the patterns that now make too much.
+func (r *relaxation) shrink(left []int, b box) {
 	r.left, r.box = left, b
 	for row, k := range r.rows {
 		r.program.SetDemand(row, float64(left[k]))
@@ -280,5 +295,4 @@ func (r *relaxation) reduce(left []int, b box) bool {
 		}
 	}
 	r.program.Restart()
-	return true
 }

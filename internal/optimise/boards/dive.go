@@ -19,6 +19,7 @@ type dive struct {
 	found []use
 	r     *rand.Rand
 	wild  bool
+	tries uint64 // dives made here before
 
 	left    []int
 	box     box
@@ -47,7 +48,11 @@ const diveRounds = 60
 func (d *dive) step(pr *pricing) bool {
 	pr.best = -1
 	if d.relaxed == nil || !d.relaxed.reduce(d.left, d.box) {
-		d.relaxed = newRelaxation(d.m, d.left, d.box, d.known, pr)
+		var skip *rand.Rand
+		if d.wild {
+			skip = d.r
+		}
+		d.relaxed = newRelaxation(d.m, d.left, d.box, d.known, pr, skip)
 	}
 	r := d.relaxed
 	hopeless := false
@@ -74,25 +79,72 @@ func (d *dive) fix(r *relaxation) bool {
 	order := r.byAmount(x)
 	some := false
 	for _, j := range order {
-		if n := int(x[j] + 1e-4); n > 0 && d.take(r.columns[j], n) {
-			some = true
+		n := int(x[j] + 1e-4)
+		if n == 0 || some && d.wild && d.r.IntN(2) == 0 {
+			continue // a wild dive leaves some of them to the next step
 		}
+		some = d.take(r.columns[j], n) || some
 	}
 	if some {
 		return true
 	}
-	if d.wild {
-		// Now and then another than the largest.
-		for len(order) > 1 && x[order[1]] > 0.2 && d.r.IntN(4) == 0 {
-			order = order[1:]
-		}
-	}
+	order = d.ahead(r, order, x)
 	for _, j := range order {
 		if d.take(r.columns[j], 1) {
 			return true
 		}
 	}
 	return false
+}
+
+// ahead looks one step ahead: it tries out the most promising boards and puts
+// first the one after which the relaxation costs least.
+func (d *dive) ahead(r *relaxation, order []int, x []float64) []int {
+	if d.wild {
+		// Now and then another than the largest.
+		for len(order) > 1 && x[order[1]] > 0.2 && d.r.IntN(4) == 0 {
+			order = order[1:]
+		}
+	}
+	most := 1
+	if d.wild {
+		most = 1 + int(d.tries%4)
+	}
+	best, at := math.Inf(1), 0
+	for i, j := range order[:min(most, len(order))] {
+		if most == 1 || i > 0 && x[j] < 0.3 {
+			break
+		}
+		if v, ok := d.after(r, r.columns[j]); ok && v < best-1e-7 {
+			best, at = v, i
+		}
+	}
+	if at > 0 {
+		order = slices.Clone(order)
+		order[0], order[at] = order[at], order[0]
+	}
+	return order
+}
+
+// after returns the cost of the relaxation, over the patterns it has, when one
+// board of pattern p is fixed.
+func (d *dive) after(r *relaxation, p *pattern) (float64, bool) {
+	if p.times(d.left) == 0 || !d.meter.Take(int64(len(r.rows))*int64(len(r.rows))) {
+		return 0, false
+	}
+	trial := *r
+	trial.program = r.program.Clone()
+	trial.columns = slices.Clone(r.columns)
+	left := slices.Clone(d.left)
+	for _, e := range p.use {
+		left[e.kind] -= e.n
+	}
+	trial.shrink(left, d.box)
+	if !trial.program.Solve(d.meter) {
+		return 0, false
+	}
+	v, _ := trial.program.Value()
+	return v, true
 }
 
 // byAmount returns the columns with an amount, largest first.
@@ -147,6 +199,7 @@ func (d *dive) close() bool {
 		}
 	}
 	e := newEnding(d.m, d.left, d.box.hi, d.best-d.m.step-d.cost, d.meter)
+	e.most = int(min(endingNodes*max(1, d.tries), 40*endingNodes))
 	uses, cost, ok := e.run()
 	if uses != nil {
 		d.offer(uses, cost)

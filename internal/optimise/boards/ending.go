@@ -18,6 +18,7 @@ type ending struct {
 	money     int64
 	meter     *work.Meter
 	nodes     int
+	most      int // nodes allowed
 	uses      []use
 	found     []use
 	spent     int64
@@ -25,8 +26,8 @@ type ending struct {
 
 // endingPieces and endingNodes bound the search.
 const (
-	endingPieces = 60
-	endingNodes  = 4000
+	endingPieces = 90
+	endingNodes  = 2000 // for each dive made before
 )
 
 func newEnding(m *model, left, stockLeft []int, money int64, meter *work.Meter) *ending {
@@ -48,7 +49,7 @@ func (e *ending) run() ([]use, int64, bool) {
 		return nil, 0, false
 	}
 	e.board()
-	return e.found, e.spent, e.nodes < endingNodes
+	return e.found, e.spent, e.nodes < e.most
 }
 
 // room returns the greatest length that can be bought for money.
@@ -107,7 +108,7 @@ func (e *ending) board() bool {
 		}
 		e.money += t.cost
 		e.stockLeft[i]++
-		if done || e.nodes >= endingNodes {
+		if done || e.nodes >= e.most {
 			return done
 		}
 	}
@@ -116,8 +117,8 @@ func (e *ending) board() bool {
 
 // fill puts pieces of kind k and shorter into room, at least least long in all.
 func (e *ending) fill(board, k int, room, least int64, seg []entry) bool {
-	if e.nodes++; e.nodes >= endingNodes || !e.meter.Take(int64(len(e.left))) {
-		e.nodes = endingNodes
+	if e.nodes++; e.nodes >= e.most || !e.meter.Take(int64(len(e.left))) {
+		e.nodes = e.most
 		return false
 	}
 	var short int64
@@ -149,7 +150,7 @@ func (e *ending) fill(board, k int, room, least int64, seg []entry) bool {
 		}
 		done := e.fill(board, k, room-w, max(0, least-w), next)
 		e.left[k]++
-		if done || e.nodes >= endingNodes {
+		if done || e.nodes >= e.most {
 			return done
 		}
 	}

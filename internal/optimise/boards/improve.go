@@ -57,6 +57,7 @@ type task struct {
 	best  int64
 	bound int64
 	round int
+	tries uint64 // dives made into the node before
 
 	children []*node
 	found    []use
@@ -86,8 +87,9 @@ func (s *search) tasks(open []*node, known *pool, round int) []*task {
 	add := func(n *node) {
 		out = append(out, &task{
 			m: s.m, node: n, known: newPool(known), meter: s.meter.Split(share),
-			best: s.best.cost, bound: s.bound, round: round, proved: n.bound,
+			best: s.best.cost, bound: s.bound, round: round, proved: n.bound, tries: n.tries,
 		})
+		n.tries++
 	}
 	var fresh, whole *node
 	for _, n := range open {
@@ -200,10 +202,9 @@ func (t *task) run() {
 			return
 		}
 	}
-	t.node.tries++
 	d := &dive{
 		m: t.m, known: t.known, meter: t.meter, bound: max(t.bound, t.node.bound), best: t.best, left: left,
-		box: t.node.box.clone(), r: rand.New(rand.NewPCG(uint64(t.round), 0x5ca47)), wild: t.node.tries > 1,
+		box: t.node.box.clone(), r: rand.New(rand.NewPCG(uint64(t.round), 0x5ca47)), wild: t.tries > 0, tries: t.tries,
 	}
 	d.run()
 	if d.found != nil {
@@ -214,7 +215,7 @@ func (t *task) run() {
 // relax solves the relaxation within the node's box and prepares its children.
 func (t *task) relax(left []int) {
 	pr := newPricing(t.m)
-	r := newRelaxation(t.m, left, t.node.box, t.known, pr)
+	r := newRelaxation(t.m, left, t.node.box, t.known, pr, nil)
 	optimal := r.generate(t.known, math.MaxInt, t.meter, func(pr *pricing) bool {
 		if pr.better && pr.bound > float64(t.proved)+1e-7 {
 			t.proved = max(t.proved, pr.proves(r))

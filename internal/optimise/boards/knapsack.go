@@ -97,8 +97,8 @@ type branching struct {
 	w, p     []int64
 	most     []int
 	shortest []int64 // of the kinds from here on
-	byWidth  []int64 // lengths in rising order
-	peak     []int64 // the greatest profit of kinds no longer than that
+	cell     int64   // lengths are rounded to cells for ceiling
+	ceiling  []int64 // no pieces that fit in so many cells are worth more
 	best     int64
 	count    []int
 	bestAt   []entry
@@ -135,31 +135,30 @@ func (b *branching) prepare(m *model, profits []int64, most []int, room int64) {
 	for j := n - 1; j >= 0; j-- {
 		b.shortest[j] = min(b.shortest[j+1], b.w[j])
 	}
-	b.byWidth, b.peak = b.byWidth[:0], b.peak[:0]
-	var peak int64
-	for i := len(m.kinds) - 1; i >= 0; i-- {
-		if profits[i] > peak && most[i] > 0 {
-			peak = profits[i]
-			b.byWidth = append(b.byWidth, m.kinds[i].w)
-			b.peak = append(b.peak, peak)
-		}
-	}
+	b.setCeiling(room)
 }
 
-// single returns the greatest profit of one piece no longer than room.
-func (b *branching) single(room int64) int64 {
-	lo, hi := 0, len(b.byWidth)
-	for lo < hi {
-		if mid := (lo + hi) / 2; b.byWidth[mid] <= room {
-			lo = mid + 1
-		} else {
-			hi = mid
+// cells is the number of cells for the ceiling.
+const cells = 1024
+
+// setCeiling works out, for every length in cells, a worth that pieces within
+// it cannot exceed: an unbounded knapsack with lengths rounded down.
+func (b *branching) setCeiling(room int64) {
+	b.cell = room/cells + 1
+	n := int(room / b.cell)
+	b.ceiling = append(b.ceiling[:0], make([]int64, n+1)...)
+	for j, w := range b.w {
+		w, p := int(w/b.cell), b.p[j]
+		for c := w; c <= n && w > 0; c++ {
+			b.ceiling[c] = max(b.ceiling[c], b.ceiling[c-w]+p)
+		}
+		if w == 0 {
+			for c := range b.ceiling {
+				b.ceiling[c] = 1 << 62
+			}
+			return
 		}
 	}
-	if lo == 0 {
-		return 0
-	}
-	return b.peak[lo-1]
 }
 
 func (b *branching) search(j int, room, profit int64) {
@@ -177,10 +176,8 @@ func (b *branching) search(j int, room, profit int64) {
 		if room < shortest {
 			return
 		}
-		if n := room / shortest; n <= 4 {
-			if profit+n*b.single(room-(n-1)*shortest) <= b.best {
-				return
-			}
+		if profit <= b.best && b.ceiling[room/b.cell] <= b.best-profit {
+			return
 		}
 		hi, lo := bits.Mul64(uint64(room), uint64(b.p[j]))
 		if hi >= uint64(b.w[j]) {

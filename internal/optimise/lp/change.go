@@ -1,5 +1,7 @@
 package lp
 
+import "slices"
+
 // Bar takes column j out of the program: it stays in the basis, if it is there,
 // only at the cost of a penalty. Call [Program.Restart] afterwards.
 func (p *Program) Bar(j int) {
@@ -53,4 +55,21 @@ func (p *Program) opposite(j int) []Entry {
 	default:
 		return []Entry{{-1 - j, 1}}
 	}
+}
+
+// Clone returns a program that can be changed on its own.
+func (p *Program) Clone() *Program {
+	m := len(p.demand)
+	c := &Program{
+		demand: slices.Clone(p.demand), rhs: slices.Clone(p.rhs), cost: slices.Clone(p.cost),
+		columns: slices.Clone(p.columns), basis: slices.Clone(p.basis), inside: slices.Clone(p.inside),
+		barred: slices.Clone(p.barred), inverse: make([][]float64, m), amount: slices.Clone(p.amount),
+		price: slices.Clone(p.price), pivots: p.pivots, direction: make([]float64, m),
+	}
+	cells := make([]float64, m*m)
+	for i := range c.inverse {
+		c.inverse[i] = cells[i*m : (i+1)*m]
+		copy(c.inverse[i], p.inverse[i])
+	}
+	return c
 }

@@ -68,7 +68,7 @@ func (m *Meter) Split(n int64) *Meter {
 func (m *Meter) Join(part *Meter) {
 	m.used += part.used
 	m.stopped = m.stopped || part.stopped
-	if m.used >= m.limit {
+	if part.spent && m.Left() < m.limit/16 {
 		m.spent = true
 	}
 }
