@@ -62,7 +62,8 @@ func (s *Solid) integrate() measures {
 		}
 		area += s.bulge(f, mid, a, b, c, flat, &m, 3)
 	}
-	out := measures{volume: m.v, area: area + s.rims()}
+	area += s.rims(mid, &m)
+	out := measures{volume: m.v, area: area}
 	if m.v == 0 {
 		return out
 	}
@@ -108,9 +109,11 @@ var gauss3 = [3]struct{ x, w float64 }{
 	{0.1127016653792583, 5. / 18}, {0.5, 8. / 18}, {0.8872983346207417, 5. / 18},
 }
 
-// rims returns what flat faces gain or lose where they end at a round face:
-// the strips between the chords and the true curves.
-func (s *Solid) rims() float64 {
+// rims returns what flat faces gain or lose where they end at a round face: the
+// strips between the chords and the true curves. It also adds the wedges that
+// the rays of swell leave between themselves and a flat face that they do not
+// run along: half h² tan α to a length, for rays of length h at an angle α.
+func (s *Solid) rims(mid vec.V3, m *moments) float64 {
 	if len(s.body.surfs) == 0 {
 		return 0
 	}
@@ -125,8 +128,22 @@ func (s *Solid) rims() float64 {
 		}
 		l := b.Sub(a)
 		for _, g := range gauss3 {
-			h := s.body.surfs[round.surf].gap(a.Add(l.Mul(g.x)), round.n)
-			sum += float64(h*g.w) * l.Norm() / sin
+			p := a.Add(l.Mul(g.x))
+			surf := &s.body.surfs[round.surf]
+			h := surf.gap(p, round.n)
+			sum += float64(float64(h*g.w) * l.Norm() / sin)
+			_, _, on := surf.swell(p, round.n)
+			ray := on.Sub(p)
+			lean := ray.Dot(flat.n)
+			cos := sqrt(max(ray.Dot(ray)-float64(lean*lean), 0))
+			if cos < 1e-9 {
+				continue
+			}
+			wedge := ray.Dot(ray) * lean / (2 * cos) * g.w * l.Norm()
+			if ray.Dot(round.n) > 0 {
+				wedge = -wedge
+			}
+			m.lump(p.Sub(mid), wedge)
 		}
 	}
 	for _, e := range s.Edges() {

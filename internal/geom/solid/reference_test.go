@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"math"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -151,4 +152,43 @@ func TestBesideReference(t *testing.T) {
 		}
 	}
 	t.Logf("%d boards from seed %d: worst difference %.6f mm³ (seed %d)", n, first, worst, at)
+}
+
+// TestOverlapsBesideReference compares the overlap of pairs of random boards in
+// arbitrary poses with manifold-3d: within 0.05 mm³.
+func TestOverlapsBesideReference(t *testing.T) {
+	reference(t)
+	const facets = 8
+	type pair struct{ a, b Placed }
+	var pairs []pair
+	var scenes []refScene
+	for seed := uint64(300_000); seed < 300_000+seeds(150); seed++ {
+		r := rand.New(rand.NewPCG(seed, 6))
+		b1, c1 := randomBoard(seed)
+		b2, c2 := randomBoard(seed + 1_000_000)
+		f := shifted(vec.World, at(float64(r.IntN(16))*5, float64(r.IntN(12))*5, float64(r.IntN(5))*5))
+		if r.IntN(2) == 0 {
+			f = randomFrame(r, f.Origin)
+		}
+		s1, s2 := refOf(b1, c1, facets, vec.World), refOf(b2, c2, facets, f)
+		scenes = append(scenes, refScene{Cutters: []refPrim{}, A: &s1, B: &s2})
+		pairs = append(pairs, pair{Placed{Build(b1, c1, Options{Facets: facets}), vec.World}, Placed{Build(b2, c2, Options{Facets: facets}), f}})
+	}
+	worst, meeting := 0.0, 0
+	for i, a := range ask(t, scenes) {
+		o := Interference(pairs[i].a, pairs[i].b)
+		if o.Status != Verified {
+			t.Errorf("pair %d: unverified: %s", i, o.Reason)
+			continue
+		}
+		d := math.Abs(o.Volume - a.Volume)
+		if d > 0.05 {
+			t.Errorf("pair %d: overlap %.4f, reference %.4f", i, o.Volume, a.Volume)
+		}
+		if a.Volume > 0 {
+			meeting++
+		}
+		worst = max(worst, d)
+	}
+	t.Logf("%d pairs, %d of them overlapping: worst difference %.6f mm³", len(pairs), meeting, worst)
 }

@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -113,5 +114,47 @@ func TestTurned(t *testing.T) {
 	ring := Build([]Primitive{Turned{Frame: vec.World, Profile: polygon.Profile{Outer: polygon.Loop{v(12, 0, 1), v(8, 0, 1)}}}}, nil, Options{})
 	if got := ring.Intervals(at(-20, 0, 0), at(1, 0, 0)); len(got) != 2 || math.Abs(got[1].Enter-28) > 1e-9 || math.Abs(got[1].Leave-32) > 1e-9 {
 		t.Errorf("line through the ring: %+v", got)
+	}
+}
+
+// Closed forms of whole boards, each within 1e-6 of the volume removed, at the
+// facets of the screen and of drawings.
+func TestRemovedVolumes(t *testing.T) {
+	const r = 4.75
+	half := math.Pi * r * r / 2
+	others := 8*math.Pi*2.5*2.5*18 + 4*(9-math.Pi*9/4)*600
+	for _, facets := range []int{8, 16, 32} {
+		for _, through := range []bool{false, true} {
+			b, c := cradle(through)
+			s := Build(b, c, Options{Facets: facets})
+			verified(t, s)
+			length := 550.0
+			if through {
+				length = 600
+			}
+			removed := 36*half*length + others
+			near(t, fmt.Sprintf("36 channels at %d facets, through %v", facets, through), 600*380*18-s.Volume(), removed, 1e-6*removed)
+		}
+		plain := []Primitive{board(100, 60, 20)}
+		// A hole whose centre lies e beyond the edge where two boards meet: the
+		// circular segment r² acos(e/r) - e √(r² - e²).
+		e := 2.0
+		hole := Prism{Frame: shifted(vec.World, at(50, 60+e, 0)), Profile: polygon.Circle(polygon.P2{}, 5), From: 0, To: 20}
+		want := (25*math.Acos(e/5) - e*math.Sqrt(25-e*e)) * 20
+		s := Build(plain, []Primitive{hole}, Options{Facets: facets})
+		verified(t, s)
+		near(t, fmt.Sprintf("hole on a joint line at %d facets", facets), 120000-s.Volume(), want, 1e-6*want)
+		// A channel with the ends that a ball-nosed cutter leaves.
+		w := vec.Frame{Origin: at(20, 30, 20), U: at(0, 1, 0), V: at(0, 0, 1), W: at(1, 0, 0)}
+		ball := polygon.Profile{Outer: polygon.Loop{{P2: polygon.P2{Y: -r}, Bulge: 1}, {P2: polygon.P2{Y: r}}}}
+		far := shifted(w, at(60, 0, 0))
+		cut := []Primitive{
+			Prism{Frame: w, Profile: polygon.RoundBottom(2*r, r, r), From: 0, To: 60},
+			Turned{Frame: w, Profile: ball}, Turned{Frame: far, Profile: ball},
+		}
+		s = Build(plain, cut, Options{Facets: facets})
+		verified(t, s)
+		want = half*60 + 2*math.Pi*r*r*r/3
+		near(t, fmt.Sprintf("ball ends at %d facets", facets), 120000-s.Volume(), want, 1e-6*want)
 	}
 }
