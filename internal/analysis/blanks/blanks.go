@@ -18,7 +18,9 @@ const CodeNoStock diag.Code = "no-stock"
 
 // Input is what the derivation reads.
 type Input struct {
-	Piece      *piece.Piece
+	Piece *piece.Piece
+	// Cuts are those of all parts, of their own and of joints.
+	Cuts       []piece.Cut
 	Rows       []plan.PartRow
 	Stock      []Stock
 	Limits     Limits
@@ -33,7 +35,7 @@ func Derive(in Input) ([]plan.Workpiece, diag.List) {
 	for _, s := range in.Piece.Series {
 		d.series[s.Part] = append(d.series[s.Part], s)
 	}
-	for _, c := range in.Piece.Cuts {
+	for _, c := range in.Cuts {
 		if c.Slot != nil {
 			d.routed[c.Part] = true
 		}

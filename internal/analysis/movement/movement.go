@@ -53,13 +53,9 @@ func moisture(v unit.Value) timber.Moisture {
 	return 0
 }
 
-// Climate is the moisture content of wood now and at the two ends that the piece
-// will meet.
-type Climate struct{ Now, Dry, Wet timber.Moisture }
-
 // Derive returns the clearances of every fit: above for the tallest moving part
 // of each species, sides for what moves across, behind for the case itself.
-func Derive(p *piece.Piece, c Climate, l *ledger.Ledger) []plan.Clearance {
+func Derive(p *piece.Piece, c timber.Season, l *ledger.Ledger) []plan.Clearance {
 	d := deriver{piece: p, climate: c, ledger: l, materials: map[string]piece.Material{}}
 	for _, m := range p.Materials {
 		d.materials[m.Name] = m
@@ -73,7 +69,7 @@ func Derive(p *piece.Piece, c Climate, l *ledger.Ledger) []plan.Clearance {
 
 type deriver struct {
 	piece     *piece.Piece
-	climate   Climate
+	climate   timber.Season
 	ledger    *ledger.Ledger
 	materials map[string]piece.Material
 }
