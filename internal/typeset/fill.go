@@ -1,9 +1,6 @@
 package typeset
 
 import (
-	"strconv"
-	"strings"
-
 	"scantling/internal/page"
 )
 
@@ -124,74 +121,4 @@ func (f *filler) emit(s *slab) {
 	}
 	f.y += s.height
 	f.top = false
-}
-
-// running sets head and foot of every page, as artifacts.
-func (f *filler) running() {
-	s := f.settings
-	size := float64(s.Size * 0.8)
-	st := style{size: size, colour: page.InkSoft, node: page.Artifact}
-	inside := s.Margins.Inside(s.Page())
-	part, next := "", 0
-	for i := range f.doc.Pages {
-		p := &f.doc.Pages[i]
-		for next < len(f.doc.Outline) && f.doc.Outline[next].Page <= i {
-			if h := f.doc.Outline[next]; h.Level == 1 {
-				part = h.Title
-			}
-			next++
-		}
-		say := strings.NewReplacer("{page}", strconv.Itoa(i+1), "{pages}", strconv.Itoa(len(f.doc.Pages)), "{part}", part)
-		line := func(left, right string, y, rule float64) {
-			l, r := say.Replace(left), say.Replace(right)
-			if l == "" && r == "" {
-				return
-			}
-			r = clip(r, st, inside.Width()/2)
-			rw := page.TextWidth(st.weight, size, r)
-			l = clip(l, st, inside.Width()-rw-6)
-			for _, t := range []page.Text{
-				{At: page.Point{X: inside.Min.X, Y: y}, String: l},
-				{At: page.Point{X: inside.Max.X, Y: y}, String: r, Align: page.End},
-			} {
-				if t.String == "" {
-					continue
-				}
-				t.Size, t.Colour = size, st.colour
-				p.Add("", page.Artifact, t)
-			}
-			p.Add("", page.Artifact, page.Stroke{
-				Path:  page.Line(page.Point{X: inside.Min.X, Y: rule}, page.Point{X: inside.Max.X, Y: rule}),
-				Width: page.W018, Colour: page.Rule,
-			})
-		}
-		if i >= s.Running.Skip && s.Margins.Top >= 10 {
-			line(s.Running.HeadLeft, s.Running.HeadRight, s.Margins.Top-7, s.Margins.Top-5)
-		}
-		if s.Margins.Bottom >= 10 {
-			bottom := p.Size.Height - s.Margins.Bottom
-			line(s.Running.FootLeft, s.Running.FootRight, bottom+5+size, bottom+4)
-		}
-	}
-}
-
-// clip shortens text to a width.
-func clip(text string, st style, width float64) string {
-	if page.TextWidth(st.weight, st.size, text) <= width {
-		return text
-	}
-	r := []rune(text)
-	low, high := 0, len(r)
-	for low < high {
-		mid := (low + high + 1) / 2
-		if page.TextWidth(st.weight, st.size, string(r[:mid])+"…") <= width {
-			low = mid
-		} else {
-			high = mid - 1
-		}
-	}
-	if low == 0 {
-		return ""
-	}
-	return string(r[:low]) + "…"
 }

@@ -23,7 +23,8 @@ type Settings struct {
 }
 
 // Running is what stands at the head and foot of every page. "{page}" and
-// "{pages}" become the numbers, "{part}" the last heading of level 1.
+// "{pages}" become the numbers, "{part}" the heading of level 1
+// under which the page begins.
 type Running struct {
 	HeadLeft, HeadRight, FootLeft, FootRight string
 	// Skip leaves out the head on that many first pages (a cover).

@@ -209,6 +209,7 @@ func TestLineBreaking(t *testing.T) {
 		{"whole number and fraction stay together", Plain("Set the fence to 5 3⁄8"), width - 0.01, []string{"Set the fence to", "5 3⁄8"}},
 		{"hyphen breaks", Plain("round-nose"), page.TextWidth(font.Regular, size, "round-nos"), []string{"round-", "nose"}},
 		{"minus does not", Plain("a -5"), page.TextWidth(font.Regular, size, "a -"), []string{"a", "-5"}},
+		{"a size stays together", Plain("is 350 × 80"), page.TextWidth(font.Regular, size, "is 350 × 8"), []string{"is", "350 × 80"}},
 		{"line break", Plain("one\n\ntwo"), 100, []string{"one", "", "two"}},
 		{"no-break space", Plain("12\u00A0mm"), page.TextWidth(font.Regular, size, "12 m"), []string{"12\u00A0m", "m"}},
 		{"long word", Plain("aaaaaaaa"), page.TextWidth(font.Regular, size, "aaaa") + 0.01, []string{"aaaa", "aaaa"}},
@@ -372,6 +373,29 @@ func TestContents(t *testing.T) {
 	}
 	if listed != 20 {
 		t.Errorf("%d headings listed, want those 20 of two levels", listed)
+	}
+}
+
+func TestRunningPart(t *testing.T) {
+	s := Default(page.A4)
+	s.Running = Running{HeadLeft: "{part}|{page}/{pages}", Skip: 1}
+	text := Paragraph{Spans: Plain(strings.Repeat("words ", 900))}
+	doc, _ := Set(s, []Block{
+		Paragraph{Spans: Plain("cover")}, Heading{Level: 1, Text: "A", NewPage: true}, text,
+		Heading{Level: 1, Text: "B"}, text, Heading{Level: 1, Text: "C", NewPage: true},
+	})
+	var got []string
+	for _, p := range doc.Pages {
+		head := ""
+		for _, it := range p.Items {
+			if text, ok := it.Shape.(page.Text); ok && it.Node == page.Artifact {
+				head = text.String
+			}
+		}
+		got = append(got, head)
+	}
+	if want := []string{"", "A|2/5", "A|3/5", "B|4/5", "C|5/5"}; !slices.Equal(got, want) {
+		t.Errorf("heads %q, want %q", got, want)
 	}
 }
 

@@ -104,7 +104,7 @@ func splitWords(spans []Span, base style) (words []word) {
 				end()
 				cur.hard = true
 				from = i + 1
-			case (r == ' ' || r == '\t' || r == '\r') && !font.IsFractionSpace(text, i):
+			case (r == ' ' || r == '\t' || r == '\r') && !font.IsFractionSpace(text, i) && !besideTimes(text, i):
 				cut(i)
 				end()
 				cur.space = true
@@ -118,6 +118,13 @@ func splitWords(spans []Span, base style) (words []word) {
 	}
 	end()
 	return words
+}
+
+// besideTimes reports whether the space at byte i stands beside a times sign, as
+// sizes ("350 × 80 × 12") are not broken.
+func besideTimes(s string, i int) bool {
+	return strings.HasSuffix(s[:i], "×") && i+1 < len(s) && s[i+1] != ' ' ||
+		strings.HasPrefix(s[i+1:], "× ") && i > 0 && s[i-1] != ' '
 }
 
 // breaksAfter reports whether a hyphen between two letters may end a line; one
