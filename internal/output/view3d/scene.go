@@ -20,9 +20,9 @@ type Solids interface {
 	Cut(part address.Address, tag solid.Tag) address.Address
 }
 
-// Scene makes the scene of a plan's piece. The parts that could not be shown are
+// Whole makes the scene of a plan's piece. The parts that could not be shown are
 // listed beside it, in the order of the piece.
-func Scene(p *plan.Plan, solids Solids) (s scene.Scene, left []address.Address) {
+func Whole(p *plan.Plan, solids Solids) (s scene.Scene, left []address.Address) {
 	b := builder{plan: p, solids: solids, meshes: map[*solid.Solid]int{}, materials: map[string]int{}}
 	b.scene.Title = p.Piece.Name
 	for _, part := range p.Piece.Parts {

@@ -61,7 +61,7 @@ func sample() *plan.Plan {
 // surface encloses the volume of the board less its groove.
 func TestScene(t *testing.T) {
 	p := sample()
-	s, left := Scene(p, shapes{shape.New(p.Piece, nil, shape.ScreenFacets)})
+	s, left := Whole(p, shapes{shape.New(p.Piece, nil, shape.ScreenFacets)})
 	if len(left) != 0 || len(s.Meshes) != 1 || len(s.Objects) != 2 || len(s.Materials) != 1 {
 		t.Fatalf("left out %v; %d meshes, %d objects, %d materials", left, len(s.Meshes), len(s.Objects), len(s.Materials))
 	}
@@ -103,7 +103,7 @@ func TestSceneLeavesOut(t *testing.T) {
 	p := sample()
 	whole := shape.New(p.Piece, nil, shape.ScreenFacets)
 	p.Piece.Parts = append(p.Piece.Parts, board("gone", 0, 90))
-	s, left := Scene(p, shapes{whole})
+	s, left := Whole(p, shapes{whole})
 	if len(left) != 1 || left[0] != "gone" || len(s.Objects) != 2 {
 		t.Errorf("left out %v, %d objects", left, len(s.Objects))
 	}
