@@ -106,12 +106,12 @@ func BenchmarkSixtyBoards(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		for seed := range uint64(60) {
-			Build2(b, seed)
+			buildMixed(b, seed)
 		}
 	}
 }
 
-func Build2(b *testing.B, seed uint64) {
+func buildMixed(b *testing.B, seed uint64) {
 	bodies, cutters := mixed(seed)
 	if st, why := Build(bodies, cutters, Options{Facets: 8}).Status(); st != Verified {
 		b.Fatal(why)
@@ -125,7 +125,7 @@ func BenchmarkSixtyBoardsTwoWorkers(b *testing.B) {
 		for w := range uint64(2) {
 			wg.Go(func() {
 				for seed := w; seed < 60; seed += 2 {
-					Build2(b, seed)
+					buildMixed(b, seed)
 				}
 			})
 		}
@@ -183,4 +183,18 @@ func BenchmarkContact500(b *testing.B) {
 		}
 	}
 	b.ReportMetric(float64(hits), "contacts")
+}
+
+// BenchmarkEqualBoards builds 60 boards of 12 cuts of which 20 are different,
+// as a chest of drawers has them, on two workers.
+func BenchmarkEqualBoards(b *testing.B) {
+	var jobs []Job
+	for i := range uint64(60) {
+		bo, c := mixed(i % 20)
+		jobs = append(jobs, Job{bo, c, Options{Facets: 8}})
+	}
+	for b.Loop() {
+		var c Cache
+		c.BuildAll(jobs, 2)
+	}
 }

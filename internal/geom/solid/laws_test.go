@@ -62,7 +62,7 @@ func TestDifferenceAndOverlapAddUp(t *testing.T) {
 		if taken.Status != Verified || rest.status != Verified {
 			t.Fatalf("seed %d: %q %q", seed, taken.Reason, rest.reason)
 		}
-		near(t, fmt.Sprintf("seed %d", seed), facetedVolume(rest)+taken.Volume, facetedVolume(whole), 1e-3)
+		near(t, fmt.Sprintf("seed %d", seed), facetedVolume(rest)+taken.Volume+taken.Facets, facetedVolume(whole), 1e-3)
 	}
 }
 
@@ -230,4 +230,28 @@ func meshCrossings(s *Solid, o, d vec.V3) (ts []float64, ok bool) {
 	}
 	slices.Sort(ts)
 	return ts, true
+}
+
+// A dowel in a hole of its own size, turned by any angle about its axis, does
+// not interfere; one that is 0.1 too thick does, and so does one pushed aside.
+func TestDowelInItsHole(t *testing.T) {
+	hole := Prism{Frame: shifted(vec.World, at(50, 30, 0)), Profile: polygon.Circle(polygon.P2{}, 4), From: 0, To: 20}
+	wood := Build([]Primitive{board(100, 60, 20)}, []Primitive{hole}, Options{})
+	dowel := func(r float64) *Solid {
+		return Build([]Primitive{Prism{Frame: vec.World, Profile: polygon.Circle(polygon.P2{}, r), From: 0, To: 40}}, nil, Options{})
+	}
+	for k := range 20 {
+		a := float64(k) * 0.0321
+		f := vec.Frame{Origin: at(50, 30, -10), U: at(math.Cos(a), math.Sin(a), 0), V: at(-math.Sin(a), math.Cos(a), 0), W: at(0, 0, 1)}
+		if o := Interference(Placed{wood, vec.World}, Placed{dowel(4), f}); o.Volume != 0 || o.Status != Verified {
+			t.Errorf("turned by %.3f: %+v", a, o)
+		}
+		if o := Interference(Placed{wood, vec.World}, Placed{dowel(4.1), f}); !(o.Volume > 0 && o.Depth > 0) {
+			t.Errorf("0.1 too thick, turned by %.3f: %+v", a, o)
+		}
+		f.Origin.X += 0.3
+		if o := Interference(Placed{wood, vec.World}, Placed{dowel(4), f}); o.Depth < 0.1 {
+			t.Errorf("pushed aside by 0.3, turned by %.3f: %+v", a, o)
+		}
+	}
 }

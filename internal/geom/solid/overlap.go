@@ -1,13 +1,15 @@
 package solid
 
 import (
+	"math"
 	"slices"
 
 	"scantling/internal/geom/vec"
 )
 
 // overlap measures the faces that a closer has gathered of A ∩ B.
-func (c *closer) overlap() Overlap {
+// perHalf are the facets to a half circle of either solid.
+func (c *closer) overlap(polys []*poly, perHalf [2]int) Overlap {
 	group := c.components()
 	type part struct {
 		volume float64
@@ -35,8 +37,12 @@ func (c *closer) overlap() Overlap {
 	}
 	var out Overlap
 	for _, p := range parts {
-		out.Volume += p.volume
 		depth, along, mid := c.width(p.halves)
+		if depth <= c.slack(p.halves, polys, perHalf, mid) {
+			out.Facets += p.volume
+			continue
+		}
+		out.Volume += p.volume
 		if depth > out.Depth {
 			out.Depth, out.Along, out.Where = depth, along, mid
 			out.Tags = c.twoTags(p.halves)
@@ -103,6 +109,73 @@ func (c *closer) width(halves []int32) (depth float64, along, mid vec.V3) {
 		}
 	}
 	return depth, along, lo.Add(hi).Mul(0.5)
+}
+
+// slack returns how deep a part may be for its facets alone to account for it:
+// the sum of the greatest gaps of the round faces of A and of B that bound it.
+// A round body in a round hollow on the same axis is judged by its radii: where
+// the body is larger, by more than a micrometre, nothing is excused.
+func (c *closer) slack(halves []int32, polys []*poly, perHalf [2]int, mid vec.V3) float64 {
+	var gap [2]float64
+	var round [2]*surface
+	for _, i := range halves {
+		k := c.faces[c.halves[i].face].key
+		if k.surf < 0 {
+			continue
+		}
+		s := &polys[k.other].surfs[k.surf]
+		if g := s.facetGap(perHalf[k.other], mid); g > gap[k.other] {
+			gap[k.other], round[k.other] = g, s
+		}
+	}
+	if a, b := round[0], round[1]; a != nil && b != nil && a.kind == cylinder && b.kind == cylinder {
+		d := b.origin.Sub(a.origin)
+		off := d.Sub(a.axis.Mul(d.Dot(a.axis))).Norm()
+		if abs(a.axis.Dot(b.axis)) > 1-1e-9 && off < 1e-3 && c.tighter(halves, a, b) {
+			return 0
+		}
+	}
+	sum := gap[0] + gap[1]
+	if sum == 0 {
+		return 0
+	}
+	return float64(1.001*sum) + loose.flush
+}
+
+// tighter says whether of two coaxial cylinders that bound a part the body is
+// larger than the hollow. The body's faces look away from the axis.
+func (c *closer) tighter(halves []int32, a, b *surface) bool {
+	for _, i := range halves {
+		h := c.halves[i]
+		k := c.faces[h.face].key
+		if k.surf < 0 {
+			continue
+		}
+		s := a
+		if k.other == 1 {
+			s = b
+		}
+		p := c.weld.at[h.from]
+		r := p.Sub(s.origin)
+		radial := r.Sub(s.axis.Mul(r.Dot(s.axis)))
+		if radial.Dot(c.normal(h.face)) > 0 { // of a body
+			return s.radius > a.radius+b.radius-s.radius+1e-3
+		}
+	}
+	return true
+}
+
+// facetGap is how far the facets of the surface stand off it at most, perHalf
+// to a half circle, near p.
+func (s *surface) facetGap(perHalf int, p vec.V3) float64 {
+	r := s.radius
+	switch s.kind {
+	case cone:
+		r = abs(s.radius * p.Sub(s.origin).Dot(s.axis))
+	case torus:
+		r += abs(s.ring)
+	}
+	return r * (1 - math.Cos(math.Pi/float64(2*perHalf)))
 }
 
 // twoTags names a face of A and one of B that bound the part.

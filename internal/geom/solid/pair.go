@@ -20,6 +20,10 @@ type Overlap struct {
 	Where, Along vec.V3
 	// Tags are those of a face of A and a face of B that bound it.
 	Tags [2]Tag
+	// Facets is the volume left out of Volume because it is no deeper than the
+	// facets of the round faces that bound it stand off the true surfaces: a
+	// round part in a round hollow of its own size, turned a little.
+	Facets float64
 }
 
 // pairRun is a run of two solids in the frame of the first.
@@ -111,7 +115,7 @@ func Interference(a, b Placed) Overlap {
 		}
 		c := newCloser(r.table.planes, tol.weld)
 		if out.Reason = r.each(intersect, func(s *sheet) { c.take(s) }); out.Reason == "" {
-			out = c.overlap()
+			out = c.overlap(r.polys, [2]int{a.Solid.options.facets(), b.Solid.options.facets()})
 			out.Status = Verified
 			out.Where, out.Along = a.Frame.ToWorld(out.Where), a.Frame.DirToWorld(out.Along)
 			break

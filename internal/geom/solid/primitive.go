@@ -19,6 +19,8 @@ type Primitive interface {
 	// crossings appends the parameters at which the line o + t·d enters and
 	// leaves the true body (round faces as round), with the faces' tags.
 	crossings(o, d vec.V3, out []crossing) []crossing
+	// appendKey appends bytes that differ where the bodies do.
+	appendKey(key []byte) []byte
 	// mirrored returns the body with world coordinate X turned to -X.
 	mirrored() Primitive
 }
