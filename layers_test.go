@@ -31,6 +31,7 @@ internal/words internal/proportion internal/stock internal/tool internal/hardwar
 internal/timber internal/share internal/typeset internal/write/svg internal/write/pdf internal/write/gltf internal/write/csv internal/write/html
 internal/shop
 internal/piece
+internal/piece/trial
 internal/record internal/edit internal/recipe internal/document
 internal/plan
 internal/joinery internal/evaluate
@@ -47,7 +48,7 @@ internal/output/booklet
 internal/build
 internal/propose
 .
-internal/surface/folder
+internal/surface/folder internal/surface/screen web
 internal/surface/web
 internal/surface/cli
 cmd/scantling cmd/scantling-wasm

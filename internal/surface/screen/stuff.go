@@ -1,0 +1,170 @@
+package screen
+
+import (
+	"slices"
+	"strings"
+
+	"scantling/internal/message"
+	"scantling/internal/output/drawing"
+	"scantling/internal/output/table"
+	"scantling/internal/page"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+	"scantling/internal/write/svg"
+)
+
+// Rooms for drawings, in millimetres of paper: what a screen of ordinary width
+// shows at about its natural size.
+const (
+	wholeWidth, wholeHeight     = 150.0, 130.0
+	partWidth, partHeight       = 170.0, 110.0
+	diagramWidth, diagramHeight = 190.0, 70.0
+	setupWidth, setupHeight     = 110.0, 56.0
+)
+
+// element writes a drawing for a page that brings the style sheet ([StyleSheet]).
+func element(d page.Drawing) string {
+	text := string(svg.Drawing(d, svg.Options{Looks: true}))
+	before, rest, found := strings.Cut(text, "<style>")
+	if !found {
+		return text
+	}
+	_, after, _ := strings.Cut(rest, "</style>\n")
+	return before + after
+}
+
+func (b *builder) whole(look drawing.Look) string {
+	return element(drawing.Whole(b.Plan, b.Solids, drawing.WholeOptions{Look: look, Marks: true}, wholeWidth, wholeHeight, b.say))
+}
+
+func (b *builder) stages() []Stage {
+	out := []Stage{}
+	for _, s := range b.Plan.Stages {
+		out = append(out, Stage{
+			ID: s.ID, Title: b.say.Say(s.Title),
+			Parts: show(table.Parts(b.Plan, s.ID, b.say)), Blanks: show(table.Blanks(b.Plan, s.ID, b.say)),
+		})
+	}
+	return out
+}
+
+func (b *builder) parts() []Part {
+	out := []Part{}
+	for _, r := range b.Plan.Parts {
+		pic, scale := drawing.Part(b.Plan, r, b.Solids, drawing.PartOptions{ThirdAngle: b.Plan.Shop.Region == "en-US"}, partWidth, partHeight, b.say)
+		part := Part{
+			Mark: r.Mark, Name: partName(r), Quantity: r.Quantity(), Members: []string{}, Material: r.Species, Stage: r.Stage,
+			Length: b.length(r.Length), Width: b.length(r.Width), Thickness: b.length(r.Thickness),
+			Basis: b.known("basis.", string(r.Basis)), SVG: element(pic), Cuts: show(table.Cuts(b.Plan, r, b.say)),
+			Caption: b.say.Label("booklet.part-caption", message.Text("scale", scale.String()), message.Text("species", r.Species),
+				message.Word("basis", "basis."+string(r.Basis))),
+		}
+		for _, m := range r.Members {
+			part.Members = append(part.Members, string(m))
+		}
+		out = append(out, part)
+	}
+	return out
+}
+
+func partName(r plan.PartRow) string {
+	if r.Label != "" {
+		return r.Label
+	}
+	return strings.ReplaceAll(r.Name, "_", " ")
+}
+
+// objects lists the parts as they stand, with how far each is drawn out: one
+// step for each group that it moves in.
+func (b *builder) objects() []Object {
+	out := []Object{}
+	for _, p := range b.Plan.Piece.Parts {
+		o := Object{Address: string(p.Address)}
+		for _, g := range b.Plan.Piece.Groups {
+			if g.Inside != "" && g.Address.Has(p.Address) {
+				o.Pull++
+			}
+		}
+		for _, r := range b.Plan.Parts {
+			if slices.Contains(r.Members, p.Address) {
+				o.Mark, o.Name = r.Mark, partName(r)
+			}
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+func (b *builder) diagrams() []Diagram {
+	out := []Diagram{}
+	stock := ""
+	for _, d := range b.Plan.Diagrams {
+		w := d.Waste
+		share := func(part float64) float64 {
+			if w.Whole == 0 {
+				return 0
+			}
+			return 100 * part / w.Whole
+		}
+		diagram := Diagram{
+			ID: d.ID, Label: d.Label, Count: d.Count, SVG: element(drawing.Diagram(d, diagramWidth, diagramHeight, b.say)), Marks: []string{},
+			Caption: b.say.Label("booklet.diagram-caption", message.Text("id", d.ID), message.Length("thickness", d.Thickness.Nm),
+				message.Percent("parts", share(w.Parts)), message.Percent("kerf", share(w.Kerf)), message.Percent("trim", share(w.Trim)),
+				message.Percent("remnant", share(w.Remnant)), message.Percent("rest", share(w.Rest))),
+		}
+		if d.Stock != stock && !d.Bound.IsZero() {
+			stock, diagram.Bound = d.Stock, b.say.Say(d.Bound)
+		}
+		for _, p := range d.Pieces {
+			if !slices.Contains(diagram.Marks, p.Mark) {
+				diagram.Marks = append(diagram.Marks, p.Mark)
+			}
+		}
+		out = append(out, diagram)
+	}
+	return out
+}
+
+// rows says the sums that close through the finished piece; equal terms stand
+// together with their count. Figures are those that add up as they are printed.
+func (b *builder) rows() []Sum {
+	out := []Sum{}
+	for _, r := range b.Plan.Rows {
+		lengths := make([]unit.Length, len(r.Terms))
+		for i, t := range r.Terms {
+			lengths[i] = t.Figure.Nm
+		}
+		sum := Sum{Title: b.say.Say(r.Title), Total: b.length(r.Total), Terms: []Term{}}
+		for i, nm := range unit.ShowRow(lengths, b.say.Show()) {
+			word, figure := b.term(r.Terms[i]), b.say.Length(nm)
+			at := slices.IndexFunc(sum.Terms, func(t Term) bool { return t.Word == word && t.Figure == figure })
+			if at < 0 {
+				sum.Terms = append(sum.Terms, Term{Word: word, Figure: figure, Count: 1})
+				continue
+			}
+			sum.Terms[at].Count++
+		}
+		out = append(out, sum)
+	}
+	return out
+}
+
+// term names a stretch of a row: by its word, else by the mark of its part.
+func (b *builder) term(t piece.Term) string {
+	if t.Word != "" {
+		return b.known("term.", t.Word)
+	}
+	for _, r := range b.Plan.Parts {
+		if slices.Contains(r.Members, t.Of) {
+			return r.Mark + " " + partName(r)
+		}
+	}
+	if t.Of != "" {
+		return string(t.Of)
+	}
+	if t.Air {
+		return b.say.Label("screen.air")
+	}
+	return b.say.Label("screen.wood")
+}

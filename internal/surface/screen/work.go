@@ -1,0 +1,126 @@
+package screen
+
+import (
+	"scantling/internal/message"
+	"scantling/internal/output/drawing"
+	"scantling/internal/plan"
+)
+
+func (b *builder) setups() []Setup {
+	out := []Setup{}
+	for i, s := range b.Plan.Setups {
+		card := Setup{
+			N: i + 1, ID: s.ID, Title: b.say.Say(s.Title), Machine: b.machine(s), Settings: b.settings(s.Settings),
+			Placements: []Placement{}, Cautions: b.messages(s.Cautions...), Sums: b.sums(s.Sums),
+			TestPiece: b.say.Say(s.TestPiece), Device: b.say.Say(s.Device),
+		}
+		if s.Speed > 0 {
+			card.Speed = b.say.Label("booklet.card-speed", message.Speed("rpm", s.Speed))
+		}
+		for _, pm := range s.Placements {
+			card.Placements = append(card.Placements, b.placement(pm))
+		}
+		if len(s.Placements) > 0 {
+			if pic, ok := drawing.Setup(b.Plan, s, s.Placements[0], setupWidth, setupHeight, b.say); ok {
+				card.SVG = element(pic)
+				card.Caption = b.say.Label("booklet.setup-caption", message.Text("mark", s.Placements[0].Mark))
+			}
+		}
+		out = append(out, card)
+	}
+	return out
+}
+
+func (b *builder) machine(s plan.Setup) string {
+	if s.CutterLabel == "" {
+		return b.say.Own(s.MachineLabel)
+	}
+	return b.say.Label("screen.machine-cutter", message.Text("machine", s.MachineLabel), message.Text("cutter", s.CutterLabel))
+}
+
+func (b *builder) settings(in []plan.Setting) []Setting {
+	out := []Setting{}
+	for _, s := range in {
+		set := Setting{Word: b.known("setting.", s.Word), Figure: b.length(s.Figure), Passes: []string{}}
+		if len(s.Passes) > 1 {
+			for _, f := range s.Passes {
+				set.Passes = append(set.Passes, b.length(f))
+			}
+		}
+		out = append(out, set)
+	}
+	return out
+}
+
+func (b *builder) placement(pm plan.Placement) Placement {
+	out := Placement{
+		N: pm.N, Mark: pm.Mark, Pieces: pm.Pieces, Settings: b.settings(pm.Settings),
+		Notes: b.messages(pm.Feed, pm.Note), Sums: b.sums(pm.Sums),
+	}
+	if pm.Down != "" && pm.Fence != "" {
+		out.Offer = b.say.Label("booklet.offer", message.Word("down", "side."+string(pm.Down)), message.Word("fence", "side."+string(pm.Fence)))
+	}
+	if pm.Turn {
+		out.Notes = append(out.Notes, b.say.Label("booklet.turn"))
+	}
+	return out
+}
+
+func (b *builder) sums(in []plan.Sum) []Sum {
+	out := []Sum{}
+	for _, s := range in {
+		sum := Sum{Title: b.say.Say(s.Title), Terms: []Term{}, Total: b.length(s.Total)}
+		for _, t := range s.Terms {
+			nm := t.Figure.Nm
+			if nm < 0 {
+				nm = -nm
+			}
+			sum.Terms = append(sum.Terms, Term{Word: b.known("term.", t.Word), Figure: b.say.Length(nm), Minus: t.Figure.Nm < 0, Count: 1})
+		}
+		out = append(out, sum)
+	}
+	return out
+}
+
+func (b *builder) steps() []Step {
+	out := []Step{}
+	for _, s := range b.Plan.Steps {
+		step := Step{
+			N: s.N, ID: s.ID, Chapter: b.say.Say(s.Chapter), Text: s.Author, More: b.messages(s.More...),
+			Cautions: b.messages(s.Cautions...), Setups: list(s.Setups), Marks: list(s.Marks), Measures: []string{},
+		}
+		if s.Author == "" {
+			step.Text = b.say.Say(s.Text)
+		}
+		if s.Wait > 0 {
+			step.Wait = b.say.Label("booklet.wait", message.Minutes("time", s.Wait))
+		}
+		if s.Hands > 0 {
+			step.Hands = b.say.Minutes(int64(s.Hands))
+		}
+		for _, m := range s.Measures {
+			step.Measures = append(step.Measures, string(m))
+		}
+		out = append(out, step)
+	}
+	return out
+}
+
+func (b *builder) measures() []Measure {
+	out := []Measure{}
+	for _, m := range b.Plan.Measures {
+		measure := Measure{Address: string(m.Address), Label: m.Label, Marks: list(m.Marks), Readings: []Reading{}}
+		for _, r := range m.Readings {
+			reading := Reading{Of: string(r.Of), What: r.What, Word: b.known("reading.", r.What), Planned: b.length(r.Planned)}
+			if r.Planned.Nm == 0 {
+				reading.Planned = b.say.Label("reading.even")
+			}
+			if r.Found != nil {
+				reading.Found = b.length(*r.Found)
+			}
+			measure.Readings = append(measure.Readings, reading)
+		}
+		out = append(out, measure)
+	}
+	return out
+}
