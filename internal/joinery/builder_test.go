@@ -5,91 +5,39 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"scantling/internal/address"
 	"scantling/internal/joinery"
-	"scantling/internal/ledger"
 	"scantling/internal/piece"
+	"scantling/internal/piece/trial"
 	"scantling/internal/unit"
 )
 
 // builder makes pieces by hand: boxes in tenths of a millimetre.
 type builder struct {
+	*trial.Builder
 	t *testing.T
-	p piece.Piece
-	l *ledger.Ledger
 }
 
-func newBuilder(t *testing.T) *builder {
-	return &builder{t: t, l: ledger.New(nil)}
-}
+func newBuilder(t *testing.T) *builder { return &builder{trial.New(), t} }
 
-const tenth = unit.Millimetre / 10
-
-func (b *builder) fig(name string, tenths int64) piece.Figure {
-	return b.l.Leaf(name, unit.Length(tenths)*tenth, ledger.Document, "")
-}
-
-// The frames in use, by where length and width go; all are right-handed.
+// The frames in use, by where length and width go.
 var (
-	grainRight = piece.Frame{Length: piece.ToRight, Width: piece.ToBack, Thickness: piece.ToUp}
-	grainUp    = piece.Frame{Length: piece.ToUp, Width: piece.ToBack, Thickness: piece.ToLeft}
-	grainUpR   = piece.Frame{Length: piece.ToUp, Width: piece.ToFront, Thickness: piece.ToRight}
-	grainBack  = piece.Frame{Length: piece.ToBack, Width: piece.ToRight, Thickness: piece.ToDown}
-	upright    = piece.Frame{Length: piece.ToUp, Width: piece.ToRight, Thickness: piece.ToBack}
-	frontGrain = piece.Frame{Length: piece.ToRight, Width: piece.ToUp, Thickness: piece.ToFront}
-	sideGrain  = piece.Frame{Length: piece.ToBack, Width: piece.ToUp, Thickness: piece.ToRight}
+	grainRight = trial.GrainRight
+	grainUp    = trial.LeftSide
+	grainUpR   = trial.RightSide
+	grainBack  = trial.GrainBack
+	upright    = trial.BackPanel
+	frontGrain = trial.Front
+	sideGrain  = trial.SideLow
 )
-
-// part adds a part from left, right, front, back, bottom, top.
-func (b *builder) part(name string, f piece.Frame, at ...int64) *piece.Part {
-	b.t.Helper()
-	p := piece.Part{Address: address.Address(name), Name: name, Form: piece.Board, Material: "oak", Frame: f}
-	for i := range 3 {
-		p.Extent[i] = piece.Extent{Low: b.fig(name+" low", at[2*i]), High: b.fig(name+" high", at[2*i+1])}
-	}
-	var sizes [3]piece.Figure
-	for k, d := range f.Directions() {
-		a, _ := d.Axis()
-		sizes[k] = b.l.Less(name+" size", p.Extent[a].High, p.Extent[a].Low)
-	}
-	p.Length, p.Width, p.Thickness = sizes[0], sizes[1], sizes[2]
-	b.p.Parts = append(b.p.Parts, p)
-	return &b.p.Parts[len(b.p.Parts)-1]
-}
-
-// joint adds a joint of depth tenths; change may set the rest.
-func (b *builder) joint(name string, kind piece.JointKind, a, c string, depth int64, change func(*piece.Joint)) {
-	j := piece.Joint{
-		Address: address.Address(name), Family: address.Address(name), Kind: kind,
-		A: address.Address(a), B: address.Address(c), Glue: "pva",
-	}
-	if depth != 0 {
-		j.Depth = b.fig(name+" depth", depth)
-	}
-	if change != nil {
-		change(&j)
-	}
-	b.p.Joints = append(b.p.Joints, j)
-}
 
 // lower runs the joinery and wants no faults.
 func (b *builder) lower() ([]piece.Cut, []joinery.Lowered) {
 	b.t.Helper()
-	cuts, low, faults := joinery.Lower(&b.p, b.l)
+	cuts, low, faults := joinery.Lower(&b.Piece, b.Ledger)
 	for _, f := range faults {
 		b.t.Errorf("fault %s %s: %v", f.Address, f.Code, f.Text)
 	}
 	return cuts, low
-}
-
-func (b *builder) find(name string) *piece.Part {
-	for i := range b.p.Parts {
-		if string(b.p.Parts[i].Address) == name {
-			return &b.p.Parts[i]
-		}
-	}
-	b.t.Fatalf("no part %s", name)
-	return nil
 }
 
 // voxels counts volumes of a set of finished parts exactly, on the grid of all
@@ -107,7 +55,7 @@ func (b *builder) voxels(parts []string, cuts []piece.Cut, visit func(lo, hi [3]
 		}
 	}
 	for _, name := range parts {
-		p := b.find(name)
+		p := b.Find(name)
 		var body bx
 		for i := range 3 {
 			body[i] = [2]unit.Length{p.Extent[i].Low.Nm, p.Extent[i].High.Nm}

@@ -26,9 +26,9 @@ var pairs = []struct {
 		// bottom 15·200 and two walls 5·200.
 		name: "housing through",
 		build: func(b *builder) {
-			b.part("shelf", grainRight, 130, 3000, 0, 2000, 4000, 4150)
-			b.part("side", grainUp, 0, 180, 0, 2000, 0, 8000)
-			b.joint("j", piece.HousingJoint, "shelf", "side", 50, nil)
+			b.Part("shelf", grainRight, 130, 3000, 0, 2000, 4000, 4150)
+			b.Part("side", grainUp, 0, 180, 0, 2000, 0, 8000)
+			b.Joint("j", piece.HousingJoint, "shelf", "side", 50, nil)
 		},
 		want: want{15000, 15000, 0, 0, 3000 + 2000},
 	},
@@ -37,9 +37,9 @@ var pairs = []struct {
 		// 15·192 + 2·5·192, the trench's end 5·15 and under the notch 15·8.
 		name: "housing stopped",
 		build: func(b *builder) {
-			b.part("shelf", grainRight, 130, 3000, 0, 2000, 4000, 4150)
-			b.part("side", grainUp, 0, 180, 0, 2000, 0, 8000)
-			b.joint("j", piece.HousingJoint, "shelf", "side", 50, func(j *piece.Joint) { j.StopLow = b.fig("stop", 80) })
+			b.Part("shelf", grainRight, 130, 3000, 0, 2000, 4000, 4150)
+			b.Part("side", grainUp, 0, 180, 0, 2000, 0, 8000)
+			b.Joint("j", piece.HousingJoint, "shelf", "side", 50, func(j *piece.Joint) { j.StopLow = b.Fig("stop", 80) })
 		},
 		want: want{15000, 14400, 600, 0, 2880 + 1920 + 75 + 120},
 	},
@@ -48,10 +48,10 @@ var pairs = []struct {
 		// front is only 3 long. Run 195: kept by B 5·15·(3 + 12) = 1 125.
 		name: "housing stopped at both ends, shelf set back",
 		build: func(b *builder) {
-			b.part("shelf", grainRight, 130, 3000, 50, 2000, 4000, 4150)
-			b.part("side", grainUp, 0, 180, 0, 2000, 0, 8000)
-			b.joint("j", piece.HousingJoint, "shelf", "side", 50, func(j *piece.Joint) {
-				j.StopLow, j.StopHigh = b.fig("stop", 80), b.fig("stop", 120)
+			b.Part("shelf", grainRight, 130, 3000, 50, 2000, 4000, 4150)
+			b.Part("side", grainUp, 0, 180, 0, 2000, 0, 8000)
+			b.Joint("j", piece.HousingJoint, "shelf", "side", 50, func(j *piece.Joint) {
+				j.StopLow, j.StopHigh = b.Fig("stop", 80), b.Fig("stop", 120)
 			})
 		},
 		want: want{14625, 13500, 1125, 0, 180*15 + 2*180*5 + 2*75 + 15*15},
@@ -60,9 +60,9 @@ var pairs = []struct {
 		// The top of a box 14 thick, 7 into a side: 7·14·200; bottom 14·200, wall 7·200.
 		name: "rebate at a corner",
 		build: func(b *builder) {
-			b.part("top", grainRight, 70, 3000, 0, 2000, 3860, 4000)
-			b.part("side", grainUp, 0, 140, 0, 2000, 0, 4000)
-			b.joint("j", piece.RebateJoint, "top", "side", 70, nil)
+			b.Part("top", grainRight, 70, 3000, 0, 2000, 3860, 4000)
+			b.Part("side", grainUp, 0, 140, 0, 2000, 0, 4000)
+			b.Joint("j", piece.RebateJoint, "top", "side", 70, nil)
 		},
 		want: want{19600, 19600, 0, 0, 2800 + 1400},
 	},
@@ -72,9 +72,9 @@ var pairs = []struct {
 		// ends 2·6·7, for B stands beyond them.
 		name: "rebate for a back, stopped by where the back ends",
 		build: func(b *builder) {
-			b.part("back", upright, 70, 3000, 1940, 2000, 100, 3900)
-			b.part("side", grainUp, 0, 140, 0, 2000, 0, 4000)
-			b.joint("j", piece.RebateJoint, "back", "side", 70, func(j *piece.Joint) { j.ClearAcross = b.fig("clear", 5) })
+			b.Part("back", upright, 70, 3000, 1940, 2000, 100, 3900)
+			b.Part("side", grainUp, 0, 140, 0, 2000, 0, 4000)
+			b.Joint("j", piece.RebateJoint, "back", "side", 70, func(j *piece.Joint) { j.ClearAcross = b.Fig("clear", 5) })
 		},
 		want: want{15960, 15960, 0, 1330, 6*380 + 2*42},
 	},
@@ -84,10 +84,10 @@ var pairs = []struct {
 		// too: kept 5·4·290 = 5 800, cut 5.5·4.2·291 = 6 722.1; contact one wall 5·290.
 		name: "groove within",
 		build: func(b *builder) {
-			b.part("bottom", grainBack, 50, 1500, 50, 2950, 80, 120)
-			b.part("side", sideGrain, 0, 100, 0, 3000, 0, 600)
-			b.joint("j", piece.GrooveJoint, "bottom", "side", 50, func(j *piece.Joint) {
-				j.ClearAcross, j.ClearDeep = b.fig("across", 2), b.fig("deep", 5)
+			b.Part("bottom", grainBack, 50, 1500, 50, 2950, 80, 120)
+			b.Part("side", sideGrain, 0, 100, 0, 3000, 0, 600)
+			b.Joint("j", piece.GrooveJoint, "bottom", "side", 50, func(j *piece.Joint) {
+				j.ClearAcross, j.ClearDeep = b.Fig("across", 2), b.Fig("deep", 5)
 			})
 		},
 		want: want{5800, 5800, 0, 922.1, 1450},
@@ -98,9 +98,9 @@ var pairs = []struct {
 		// bottoms 12·(3·12) and 10·(2·12), as A's fingers pass the thickness of B, 12.
 		name: "box joint",
 		build: func(b *builder) {
-			b.part("front", frontGrain, 0, 2000, 0, 100, 0, 600)
-			b.part("side", sideGrain, 0, 120, 0, 3000, 0, 600)
-			b.joint("j", piece.BoxJoint, "front", "side", 0, func(j *piece.Joint) { j.Finger = b.fig("finger", 120) })
+			b.Part("front", frontGrain, 0, 2000, 0, 100, 0, 600)
+			b.Part("side", sideGrain, 0, 120, 0, 3000, 0, 600)
+			b.Joint("j", piece.BoxJoint, "front", "side", 0, func(j *piece.Joint) { j.Finger = b.Fig("finger", 120) })
 		},
 		want: want{7200, 4320, 2880, 0, 480 + 12*36 + 10*24},
 	},
@@ -109,9 +109,9 @@ var pairs = []struct {
 		// walls of either notch, 4·40·10.
 		name: "halving",
 		build: func(b *builder) {
-			b.part("rail", grainRight, 0, 3000, 1000, 1400, 0, 200)
-			b.part("stile", grainBack, 1000, 1400, 0, 3000, 0, 200)
-			b.joint("j", piece.HalvingJoint, "rail", "stile", 0, nil)
+			b.Part("rail", grainRight, 0, 3000, 1000, 1400, 0, 200)
+			b.Part("stile", grainBack, 1000, 1400, 0, 3000, 0, 200)
+			b.Joint("j", piece.HalvingJoint, "rail", "stile", 0, nil)
 		},
 		want: want{32000, 16000, 16000, 0, 1600 + 1600},
 	},
@@ -120,9 +120,9 @@ var pairs = []struct {
 		// the common 40: 6·6·40.
 		name: "halving of dividers of different heights",
 		build: func(b *builder) {
-			b.part("long", frontGrain, 0, 3000, 1000, 1060, 0, 600)
-			b.part("cross", sideGrain, 1500, 1560, 0, 2000, 0, 400)
-			b.joint("j", piece.HalvingJoint, "long", "cross", 150, nil)
+			b.Part("long", frontGrain, 0, 3000, 1000, 1060, 0, 600)
+			b.Part("cross", sideGrain, 1500, 1560, 0, 2000, 0, 400)
+			b.Joint("j", piece.HalvingJoint, "long", "cross", 150, nil)
 		},
 		// Walls: A's notch 25 high: 2·6·25; B's 15 high: 2·6·15; between 6·6; and
 		// above the cross divider nothing.
@@ -132,9 +132,9 @@ var pairs = []struct {
 		// A stop 30 × 14 on a board.
 		name: "butt",
 		build: func(b *builder) {
-			b.part("stop", grainRight, 500, 800, 150, 290, 140, 190)
-			b.part("board", grainRight, 0, 2000, 0, 2000, 0, 140)
-			b.joint("j", piece.ButtJoint, "stop", "board", 0, nil)
+			b.Part("stop", grainRight, 500, 800, 150, 290, 140, 190)
+			b.Part("board", grainRight, 0, 2000, 0, 2000, 0, 140)
+			b.Joint("j", piece.ButtJoint, "stop", "board", 0, nil)
 		},
 		want: want{contact: 30 * 14},
 	},
@@ -142,10 +142,10 @@ var pairs = []struct {
 		// A rail's end, 20 × 60, on a leg.
 		name: "dowels",
 		build: func(b *builder) {
-			b.part("rail", frontGrain, 400, 3000, 100, 300, 4000, 4600)
-			b.part("leg", upright, 0, 400, 0, 400, 0, 5000)
-			b.joint("j", piece.DowelJoint, "rail", "leg", 0, func(j *piece.Joint) {
-				j.Dowels = &piece.Dowels{Diameter: b.fig("d", 80), Count: 2, Margin: b.fig("m", 150), InA: b.fig("a", 250), InB: b.fig("b", 200)}
+			b.Part("rail", frontGrain, 400, 3000, 100, 300, 4000, 4600)
+			b.Part("leg", upright, 0, 400, 0, 400, 0, 5000)
+			b.Joint("j", piece.DowelJoint, "rail", "leg", 0, func(j *piece.Joint) {
+				j.Dowels = &piece.Dowels{Diameter: b.Fig("d", 80), Count: 2, Margin: b.Fig("m", 150), InA: b.Fig("a", 250), InB: b.Fig("b", 200)}
 			})
 		},
 		want: want{contact: 1200},
@@ -168,7 +168,7 @@ func TestClosedForms(t *testing.T) {
 				t.Errorf("is   %v\nwant %v", got, c.want)
 			}
 			checkPair(t, b, cuts, low[0])
-			for _, d := range b.l.Verify() {
+			for _, d := range b.Ledger.Verify() {
 				t.Error(d)
 			}
 		})

@@ -9,29 +9,13 @@ import (
 	"scantling/internal/diag"
 	"scantling/internal/joinery"
 	"scantling/internal/piece"
+	"scantling/internal/piece/trial"
 	"scantling/internal/unit"
 )
 
-// drawer builds the drawer of the recipe: front 14 rebated over the sides by
-// lap, back 10 let back into the sides, a ply bottom in grooves all round.
+// drawer is the trial drawer.
 func drawer(t *testing.T, lap, back, groove int64) *builder {
-	b := newBuilder(t)
-	b.part("front", frontGrain, 0, 2000, 0, 140, 0, 600)
-	b.part("left", sideGrain, 0, 100, 140-lap, 3800, 0, 600)
-	b.part("right", piece.Frame{Length: piece.ToBack, Width: piece.ToDown, Thickness: piece.ToLeft}, 1900, 2000, 140-lap, 3800, 0, 600)
-	b.part("back", frontGrain, 100-back, 1900+back, 3700, 3800, 0, 600)
-	b.part("bottom", grainBack, 100-groove, 1900+groove, 140-groove, 3700+groove, 80, 118)
-	for _, s := range []string{"left", "right"} {
-		b.joint("front."+s, piece.RebateJoint, s, "front", lap, nil)
-		b.joint("back."+s, piece.RebateJoint, "back", s, back, nil)
-	}
-	for _, s := range []string{"front", "left", "right", "back"} {
-		b.joint("bottom."+s, piece.GrooveJoint, "bottom", s, groove, func(j *piece.Joint) {
-			j.ClearAcross, j.ClearDeep = b.fig("across", 2), b.fig("deep", 5)
-			j.Over = []address.Address{"front.left", "front.right", "back.left", "back.right"}
-		})
-	}
-	return b
+	return &builder{trial.Drawer(lap, back, groove), t}
 }
 
 // trenches lists cuts as "part kind run-from..to open ends near..far depth".
@@ -110,10 +94,10 @@ func TestDrawerIsWhole(t *testing.T) {
 // part keeps by one joint and loses by the other is an error that names both.
 func TestPrecedence(t *testing.T) {
 	b := drawer(t, 80, 50, 40)
-	for i := range b.p.Joints {
-		b.p.Joints[i].Over = nil
+	for i := range b.Piece.Joints {
+		b.Piece.Joints[i].Over = nil
 	}
-	_, _, faults := joinery.Lower(&b.p, b.l)
+	_, _, faults := joinery.Lower(&b.Piece, b.Ledger)
 	seen := map[string]bool{}
 	for _, f := range faults {
 		if f.Code != joinery.CodeClaims {
@@ -122,7 +106,7 @@ func TestPrecedence(t *testing.T) {
 		other, _ := f.Text.Arg("other")
 		seen[string(f.Address)+" "+other.S] = true
 	}
-	for _, pair := range []string{"front.left bottom.left", "front.right bottom.right", "back.left bottom.back", "back.right bottom.back"} {
+	for _, pair := range []string{"joint.front.left joint.bottom.left", "joint.front.right joint.bottom.right", "joint.back.left joint.bottom.back", "joint.back.right joint.bottom.back"} {
 		if !seen[pair] {
 			t.Errorf("no conflict between %s; %v", pair, seen)
 		}
@@ -132,29 +116,9 @@ func TestPrecedence(t *testing.T) {
 	}
 }
 
-// carcase is a box with a back and dividers: sides 14, back 6 let in as deep as
-// the corner's rebates, dividers up to the back.
+// carcase is the trial carcase.
 func carcase(t *testing.T, corner, back, housing int64) *builder {
-	b := newBuilder(t)
-	w, d, h := int64(3000), int64(2000), int64(4000)
-	b.part("left", grainUp, 0, 140, 0, d, 0, h)
-	b.part("right", grainUpR, w-140, w, 0, d, 0, h)
-	b.part("top", grainRight, 140-corner, w-140+corner, 0, d, h-140, h)
-	b.part("bottom", grainRight, 140-corner, w-140+corner, 0, d, 0, 140)
-	b.part("divider", grainRight, 140-housing, w-140+housing, 0, d-60, 2000, 2140)
-	b.part("back", upright, 140-back, w-140+back, d-60, d, 140-back, h-140+back)
-	corners := []address.Address{}
-	for _, s := range []string{"left", "right"} {
-		for _, a := range []string{"top", "bottom"} {
-			b.joint("corner."+a+s, piece.RebateJoint, a, s, corner, nil)
-			corners = append(corners, address.Address("corner."+a+s))
-		}
-		b.joint("divider."+s, piece.HousingJoint, "divider", s, housing, func(j *piece.Joint) { j.StopLow = b.fig("stop", 80) })
-	}
-	for _, s := range []string{"left", "right", "top", "bottom"} {
-		b.joint("back."+s, piece.RebateJoint, "back", s, back, func(j *piece.Joint) { j.Over = corners })
-	}
-	return b
+	return &builder{trial.Carcase(corner, back, housing), t}
 }
 
 // TestCarcase: a back rebate as deep as the corners' runs through; a shallower
@@ -173,7 +137,7 @@ func TestCarcase(t *testing.T) {
 			t.Errorf("missing %q in\n%q", line, got)
 		}
 	}
-	b.voxels([]string{"left", "right", "top", "bottom", "divider", "back"}, cuts, func(lo, hi [3]unit.Length, wood, body []bool) {
+	b.voxels([]string{"left", "right", "top", "bottom", "divider", "panel"}, cuts, func(lo, hi [3]unit.Length, wood, body []bool) {
 		n := 0
 		for _, x := range wood {
 			if x {
@@ -200,13 +164,13 @@ func TestCarcase(t *testing.T) {
 // end is a socket of the joint, and stops in the side, where it would show.
 func TestGrooveThroughBoxJoint(t *testing.T) {
 	b := newBuilder(t)
-	b.part("front", frontGrain, 0, 2000, 0, 100, 0, 600)
-	b.part("side", sideGrain, 0, 100, 0, 3000, 0, 600)
-	b.part("bottom", grainBack, 60, 1960, 60, 2900, 140, 180)
-	b.joint("corner", piece.BoxJoint, "front", "side", 0, func(j *piece.Joint) { j.Finger = b.fig("f", 120) })
+	b.Part("front", frontGrain, 0, 2000, 0, 100, 0, 600)
+	b.Part("side", sideGrain, 0, 100, 0, 3000, 0, 600)
+	b.Part("bottom", grainBack, 60, 1960, 60, 2900, 140, 180)
+	b.Joint("corner", piece.BoxJoint, "front", "side", 0, func(j *piece.Joint) { j.Finger = b.Fig("f", 120) })
 	over := func(j *piece.Joint) { j.Over = []address.Address{"corner"} }
-	b.joint("groove.front", piece.GrooveJoint, "bottom", "front", 40, over)
-	b.joint("groove.side", piece.GrooveJoint, "bottom", "side", 40, over)
+	b.Joint("groove.front", piece.GrooveJoint, "bottom", "front", 40, over)
+	b.Joint("groove.side", piece.GrooveJoint, "bottom", "side", 40, over)
 	cuts, _ := b.lower()
 	got := trenches(cuts)
 	for _, want := range []string{
@@ -224,15 +188,15 @@ func TestGrooveThroughBoxJoint(t *testing.T) {
 func TestTwoTenons(t *testing.T) {
 	build := func(over ...address.Address) *builder {
 		b := newBuilder(t)
-		b.part("leg", upright, 0, 400, 0, 400, 0, 4000)
-		b.part("rail", frontGrain, 100, 3000, 100, 250, 3000, 3500)
-		b.part("side", sideGrain, 120, 260, 150, 2000, 3000, 3500)
-		b.joint("a", piece.HousingJoint, "rail", "leg", 300, func(j *piece.Joint) { j.Over = over })
-		b.joint("b", piece.HousingJoint, "side", "leg", 250, nil)
+		b.Part("leg", upright, 0, 400, 0, 400, 0, 4000)
+		b.Part("rail", frontGrain, 100, 3000, 100, 250, 3000, 3500)
+		b.Part("side", sideGrain, 120, 260, 150, 2000, 3000, 3500)
+		b.Joint("a", piece.HousingJoint, "rail", "leg", 300, func(j *piece.Joint) { j.Over = over })
+		b.Joint("b", piece.HousingJoint, "side", "leg", 250, nil)
 		return b
 	}
 	b := build()
-	if _, _, faults := joinery.Lower(&b.p, b.l); len(faults) != 1 || faults[0].Code != joinery.CodeClaims {
+	if _, _, faults := joinery.Lower(&b.Piece, b.Ledger); len(faults) != 1 || faults[0].Code != joinery.CodeClaims {
 		t.Errorf("faults: %+v", faults)
 	}
 	cuts, _ := build("b").lower()
@@ -244,76 +208,76 @@ func TestTwoTenons(t *testing.T) {
 // TestFaults: one mistake each.
 func TestFaults(t *testing.T) {
 	shelf := func(b *builder, left int64) {
-		b.part("shelf", grainRight, left, 3000, 0, 2000, 4000, 4150)
-		b.part("side", grainUp, 0, 180, 0, 2000, 0, 8000)
+		b.Part("shelf", grainRight, left, 3000, 0, 2000, 4000, 4150)
+		b.Part("side", grainUp, 0, 180, 0, 2000, 0, 8000)
 	}
 	cases := []struct {
 		name  string
 		code  diag.Code
 		build func(b *builder)
 	}{
-		{"unknown part", joinery.CodePart, func(b *builder) { shelf(b, 130); b.joint("j", piece.HousingJoint, "shelf", "wall", 50, nil) }},
-		{"one part twice", joinery.CodePart, func(b *builder) { shelf(b, 130); b.joint("j", piece.HousingJoint, "shelf", "shelf", 50, nil) }},
-		{"apart", joinery.CodeApart, func(b *builder) { shelf(b, 181); b.joint("j", piece.HousingJoint, "shelf", "side", 50, nil) }},
-		{"only touching", joinery.CodeNoOverlap, func(b *builder) { shelf(b, 180); b.joint("j", piece.HousingJoint, "shelf", "side", 50, nil) }},
-		{"butt that overlaps", joinery.CodeOverlap, func(b *builder) { shelf(b, 179); b.joint("j", piece.ButtJoint, "shelf", "side", 0, nil) }},
-		{"too deep", joinery.CodeTooDeep, func(b *builder) { shelf(b, -20); b.joint("j", piece.HousingJoint, "shelf", "side", 200, nil) }},
-		{"depth not as drawn", joinery.CodeDepth, func(b *builder) { shelf(b, 130); b.joint("j", piece.HousingJoint, "shelf", "side", 60, nil) }},
+		{"unknown part", joinery.CodePart, func(b *builder) { shelf(b, 130); b.Joint("j", piece.HousingJoint, "shelf", "wall", 50, nil) }},
+		{"one part twice", joinery.CodePart, func(b *builder) { shelf(b, 130); b.Joint("j", piece.HousingJoint, "shelf", "shelf", 50, nil) }},
+		{"apart", joinery.CodeApart, func(b *builder) { shelf(b, 181); b.Joint("j", piece.HousingJoint, "shelf", "side", 50, nil) }},
+		{"only touching", joinery.CodeNoOverlap, func(b *builder) { shelf(b, 180); b.Joint("j", piece.HousingJoint, "shelf", "side", 50, nil) }},
+		{"butt that overlaps", joinery.CodeOverlap, func(b *builder) { shelf(b, 179); b.Joint("j", piece.ButtJoint, "shelf", "side", 0, nil) }},
+		{"too deep", joinery.CodeTooDeep, func(b *builder) { shelf(b, -20); b.Joint("j", piece.HousingJoint, "shelf", "side", 200, nil) }},
+		{"depth not as drawn", joinery.CodeDepth, func(b *builder) { shelf(b, 130); b.Joint("j", piece.HousingJoint, "shelf", "side", 60, nil) }},
 		{"stops leave nothing", joinery.CodeStops, func(b *builder) {
 			shelf(b, 130)
-			b.joint("j", piece.HousingJoint, "shelf", "side", 50, func(j *piece.Joint) { j.StopLow, j.StopHigh = b.fig("s", 1000), b.fig("s", 1000) })
+			b.Joint("j", piece.HousingJoint, "shelf", "side", 50, func(j *piece.Joint) { j.StopLow, j.StopHigh = b.Fig("s", 1000), b.Fig("s", 1000) })
 		}},
 		{"fingers", joinery.CodeFingers, func(b *builder) {
-			b.part("front", frontGrain, 0, 2000, 0, 100, 0, 600)
-			b.part("side", sideGrain, 0, 120, 0, 3000, 0, 600)
-			b.joint("j", piece.BoxJoint, "front", "side", 0, func(j *piece.Joint) {
-				j.Fingers = []piece.Figure{b.fig("f", 200), b.fig("f", 200), b.fig("f", 199)}
+			b.Part("front", frontGrain, 0, 2000, 0, 100, 0, 600)
+			b.Part("side", sideGrain, 0, 120, 0, 3000, 0, 600)
+			b.Joint("j", piece.BoxJoint, "front", "side", 0, func(j *piece.Joint) {
+				j.Fingers = []piece.Figure{b.Fig("f", 200), b.Fig("f", 200), b.Fig("f", 199)}
 			})
 		}},
 		{"fingers in long grain", joinery.CodeGrain, func(b *builder) {
-			b.part("front", frontGrain, 0, 2000, 0, 100, 0, 600)
-			b.part("side", frontGrain, 0, 2000, 0, 100, 500, 1100)
-			b.joint("j", piece.BoxJoint, "front", "side", 0, func(j *piece.Joint) { j.Finger = b.fig("finger", 120) })
+			b.Part("front", frontGrain, 0, 2000, 0, 100, 0, 600)
+			b.Part("side", frontGrain, 0, 2000, 0, 100, 500, 1100)
+			b.Joint("j", piece.BoxJoint, "front", "side", 0, func(j *piece.Joint) { j.Finger = b.Fig("finger", 120) })
 		}},
 		{"fingers not flush", joinery.CodeDepth, func(b *builder) {
-			b.part("front", frontGrain, 20, 2000, 0, 100, 0, 600)
-			b.part("side", sideGrain, 0, 120, 0, 3000, 0, 600)
-			b.joint("j", piece.BoxJoint, "front", "side", 0, nil)
+			b.Part("front", frontGrain, 20, 2000, 0, 100, 0, 600)
+			b.Part("side", sideGrain, 0, 120, 0, 3000, 0, 600)
+			b.Joint("j", piece.BoxJoint, "front", "side", 0, nil)
 		}},
 		{"halving", joinery.CodeHalving, func(b *builder) {
-			b.part("rail", grainRight, 0, 3000, 1000, 1400, 50, 150)
-			b.part("stile", grainBack, 1000, 1400, 0, 3000, 0, 200)
-			b.joint("j", piece.HalvingJoint, "rail", "stile", 0, nil)
+			b.Part("rail", grainRight, 0, 3000, 1000, 1400, 50, 150)
+			b.Part("stile", grainBack, 1000, 1400, 0, 3000, 0, 200)
+			b.Joint("j", piece.HalvingJoint, "rail", "stile", 0, nil)
 		}},
 		{"dowels too thick", joinery.CodeHoles, func(b *builder) {
 			shelf(b, 180)
-			b.joint("j", piece.DowelJoint, "shelf", "side", 0, func(j *piece.Joint) {
-				j.Dowels = &piece.Dowels{Diameter: b.fig("d", 160), Count: 2, Margin: b.fig("m", 300), InA: b.fig("a", 250), InB: b.fig("b", 90)}
+			b.Joint("j", piece.DowelJoint, "shelf", "side", 0, func(j *piece.Joint) {
+				j.Dowels = &piece.Dowels{Diameter: b.Fig("d", 160), Count: 2, Margin: b.Fig("m", 300), InA: b.Fig("a", 250), InB: b.Fig("b", 90)}
 			})
 		}},
 		{"dowels through", joinery.CodeHoles, func(b *builder) {
 			shelf(b, 180)
-			b.joint("j", piece.DowelJoint, "shelf", "side", 0, func(j *piece.Joint) {
-				j.Dowels = &piece.Dowels{Diameter: b.fig("d", 60), Count: 2, Margin: b.fig("m", 300), InA: b.fig("a", 250), InB: b.fig("b", 180)}
+			b.Joint("j", piece.DowelJoint, "shelf", "side", 0, func(j *piece.Joint) {
+				j.Dowels = &piece.Dowels{Diameter: b.Fig("d", 60), Count: 2, Margin: b.Fig("m", 300), InA: b.Fig("a", 250), InB: b.Fig("b", 180)}
 			})
 		}},
 		{"pins without room", joinery.CodeHoles, func(b *builder) {
 			shelf(b, 180)
-			b.joint("j", piece.ButtJoint, "shelf", "side", 0, func(j *piece.Joint) {
-				j.Fasteners = &piece.Fasteners{Kind: "pin", Count: 2, Margin: b.fig("m", 1000)}
+			b.Joint("j", piece.ButtJoint, "shelf", "side", 0, func(j *piece.Joint) {
+				j.Fasteners = &piece.Fasteners{Kind: "pin", Count: 2, Margin: b.Fig("m", 1000)}
 			})
 		}},
 		{"too many pins", joinery.CodeHoles, func(b *builder) {
 			shelf(b, 180)
-			b.joint("j", piece.ButtJoint, "shelf", "side", 0, func(j *piece.Joint) {
-				j.Fasteners = &piece.Fasteners{Kind: "pin", Count: 1 << 30, Margin: b.fig("m", 10)}
+			b.Joint("j", piece.ButtJoint, "shelf", "side", 0, func(j *piece.Joint) {
+				j.Fasteners = &piece.Fasteners{Kind: "pin", Count: 1 << 30, Margin: b.Fig("m", 10)}
 			})
 		}},
 	}
 	for _, c := range cases {
 		b := newBuilder(t)
 		c.build(b)
-		_, low, faults := joinery.Lower(&b.p, b.l)
+		_, low, faults := joinery.Lower(&b.Piece, b.Ledger)
 		if len(faults) != 1 || faults[0].Code != c.code {
 			t.Errorf("%s: %+v", c.name, faults)
 		}

@@ -27,7 +27,7 @@ func TestAgainstSolids(t *testing.T) {
 
 func checkSolids(t *testing.T, b *builder, cuts []piece.Cut, low joinery.Lowered) {
 	t.Helper()
-	shapes := shape.New(&b.p, cuts, 8)
+	shapes := shape.New(&b.Piece, cuts, 8)
 	sa, _ := shapes.Of(low.A)
 	sb, _ := shapes.Of(low.B)
 	for _, s := range []*shape.Shape{sa, sb} {
@@ -75,18 +75,18 @@ func randomPair(b *builder, r *rand.Rand) {
 	switch kind {
 	case piece.BoxJoint:
 		// A right, B back, fingers up.
-		b.part("a", frontGrain, 0, between(800, 3000), 0, ta, 0, w)
-		b.part("b", sideGrain, 0, tb, 0, between(800, 3000), 0, w)
-		b.joint("j", kind, "a", "b", 0, func(j *piece.Joint) {
-			j.Finger = b.fig("f", between(30, 200))
+		b.Part("a", frontGrain, 0, between(800, 3000), 0, ta, 0, w)
+		b.Part("b", sideGrain, 0, tb, 0, between(800, 3000), 0, w)
+		b.Joint("j", kind, "a", "b", 0, func(j *piece.Joint) {
+			j.Finger = b.Fig("f", between(30, 200))
 			j.First = []string{"a", "b"}[r.IntN(2)]
 		})
 		return
 	case piece.HalvingJoint:
 		x, y := between(1, 500), between(1, 500)
-		b.part("a", grainRight, 0, x+tb+between(0, 500), y, y+ta, 0, w)
-		b.part("b", grainBack, x, x+tb, 0, y+ta+between(0, 500), 0, w)
-		b.joint("j", kind, "a", "b", between(1, w-1), nil)
+		b.Part("a", grainRight, 0, x+tb+between(0, 500), y, y+ta, 0, w)
+		b.Part("b", grainBack, x, x+tb, 0, y+ta+between(0, 500), 0, w)
+		b.Joint("j", kind, "a", "b", between(1, w-1), nil)
 		return
 	case piece.RebateJoint:
 		at = []int64{0, height - ta}[r.IntN(2)]
@@ -96,20 +96,20 @@ func randomPair(b *builder, r *rand.Rand) {
 	depth := between(1, tb-1)
 	front, back := between(0, 60), w-between(0, 60)
 	if r.IntN(2) == 0 {
-		b.part("b", grainUp, 0, tb, 0, w, 0, height)
-		b.part("a", grainRight, tb-depth, 3000, front, back, at, at+ta)
+		b.Part("b", grainUp, 0, tb, 0, w, 0, height)
+		b.Part("a", grainRight, tb-depth, 3000, front, back, at, at+ta)
 	} else { // the other hand
-		b.part("b", grainUpR, 3000-tb, 3000, 0, w, 0, height)
-		b.part("a", grainRight, 0, 3000-tb+depth, front, back, at, at+ta)
+		b.Part("b", grainUpR, 3000-tb, 3000, 0, w, 0, height)
+		b.Part("a", grainRight, 0, 3000-tb+depth, front, back, at, at+ta)
 	}
 	if kind != piece.RebateJoint && r.IntN(2) == 0 {
 		low, high := between(0, 90), between(0, 40)
-		change = func(j *piece.Joint) { j.StopLow, j.StopHigh = b.fig("stop", low), b.fig("stop", high) }
+		change = func(j *piece.Joint) { j.StopLow, j.StopHigh = b.Fig("stop", low), b.Fig("stop", high) }
 	} else if r.IntN(2) == 0 {
 		across, deep := between(0, 8), between(0, 8)
-		change = func(j *piece.Joint) { j.ClearAcross, j.ClearDeep = b.fig("across", across), b.fig("deep", deep) }
+		change = func(j *piece.Joint) { j.ClearAcross, j.ClearDeep = b.Fig("across", across), b.Fig("deep", deep) }
 	}
-	b.joint("j", kind, "a", "b", depth, change)
+	b.Joint("j", kind, "a", "b", depth, change)
 }
 
 // TestLaws holds random pairs of boards against the laws of a joint: the exact
@@ -128,7 +128,7 @@ func TestLaws(t *testing.T) {
 			checkSolids(t, b, cuts, low[0])
 		}
 		if t.Failed() {
-			t.Fatalf("pair %d: %+v\n%+v\n%+v", n, b.p.Parts, b.p.Joints, trenches(cuts))
+			t.Fatalf("pair %d: %+v\n%+v\n%+v", n, b.Piece.Parts, b.Piece.Joints, trenches(cuts))
 		}
 	}
 }
@@ -139,10 +139,10 @@ func TestOrderOfJointsDoesNotMatter(t *testing.T) {
 	r := seeded(t, 7)
 	contents := func(b *builder) map[address.Address]shape.Content {
 		cuts, _ := b.lower()
-		s := shape.New(&b.p, cuts, 8)
+		s := shape.New(&b.Piece, cuts, 8)
 		out := map[address.Address]shape.Content{}
-		for i := range b.p.Parts {
-			p := &b.p.Parts[i]
+		for i := range b.Piece.Parts {
+			p := &b.Piece.Parts[i]
 			out[p.Address] = shape.ContentOf(p, s.CutsOf(p.Address))
 		}
 		return out
@@ -150,7 +150,7 @@ func TestOrderOfJointsDoesNotMatter(t *testing.T) {
 	for range 20 {
 		b := drawer(t, 80, 35, 40)
 		want := contents(b)
-		r.Shuffle(len(b.p.Joints), func(i, j int) { b.p.Joints[i], b.p.Joints[j] = b.p.Joints[j], b.p.Joints[i] })
+		r.Shuffle(len(b.Piece.Joints), func(i, j int) { b.Piece.Joints[i], b.Piece.Joints[j] = b.Piece.Joints[j], b.Piece.Joints[i] })
 		for a, c := range contents(b) {
 			if c != want[a] {
 				t.Errorf("%s:\n%s\n%s", a, c, want[a])
@@ -164,7 +164,7 @@ func TestOrderOfJointsDoesNotMatter(t *testing.T) {
 func TestDrawerSolids(t *testing.T) {
 	b := drawer(t, 80, 50, 40)
 	cuts, _ := b.lower()
-	shapes := shape.New(&b.p, cuts, 8)
+	shapes := shape.New(&b.Piece, cuts, 8)
 	for i, a := range shapes.All() {
 		if ok, why := a.Verified(); !ok {
 			t.Errorf("%s: %s", a.Part.Address, why)
@@ -192,19 +192,19 @@ func BenchmarkLower(b *testing.B) {
 	w := newBuilder(t)
 	const cols, rows = 60, 25
 	for c := range int64(cols) {
-		w.part(string(address.Address("").Nth("side", int(c)+1)), grainUp, c*2000, c*2000+180, 0, 2000, 0, rows*1000)
+		w.Part(string(address.Address("").Nth("side", int(c)+1)), grainUp, c*2000, c*2000+180, 0, 2000, 0, rows*1000)
 	}
 	for c := range int64(cols - 1) {
 		for k := range int64(rows) {
 			name := string(address.Address("").Nth("bay", int(c)+1).Nth("shelf", int(k)+1))
-			w.part(name, grainRight, c*2000+120, c*2000+2060, 0, 2000, k*1000+400, k*1000+580)
-			w.joint(name+".left", piece.HousingJoint, name, string(address.Address("").Nth("side", int(c)+1)), 60, func(j *piece.Joint) { j.StopLow = w.fig("stop", 80) })
-			w.joint(name+".right", piece.HousingJoint, name, string(address.Address("").Nth("side", int(c)+2)), 60, func(j *piece.Joint) { j.StopLow = w.fig("stop", 80) })
+			w.Part(name, grainRight, c*2000+120, c*2000+2060, 0, 2000, k*1000+400, k*1000+580)
+			w.Joint(name+".left", piece.HousingJoint, name, string(address.Address("").Nth("side", int(c)+1)), 60, func(j *piece.Joint) { j.StopLow = w.Fig("stop", 80) })
+			w.Joint(name+".right", piece.HousingJoint, name, string(address.Address("").Nth("side", int(c)+2)), 60, func(j *piece.Joint) { j.StopLow = w.Fig("stop", 80) })
 		}
 	}
-	b.Logf("%d parts, %d joints", len(w.p.Parts), len(w.p.Joints))
+	b.Logf("%d parts, %d joints", len(w.Piece.Parts), len(w.Piece.Joints))
 	for b.Loop() {
-		cuts, _, faults := joinery.Lower(&w.p, w.l)
+		cuts, _, faults := joinery.Lower(&w.Piece, w.Ledger)
 		if len(faults) > 0 || len(cuts) == 0 {
 			b.Fatal(faults, len(cuts))
 		}
