@@ -34,6 +34,9 @@ func (d *decider) keyOf(op plan.Operation) (key, bool) {
 		return key{}, false
 	}
 	k := key{stage: d.rows[op.Mark].Stage, phase: phase, kind: op.Kind, machine: op.Machine}
+	if phase <= phases[plan.GlueUp] {
+		k.stage = d.planedIn(op.Mark) // all boards of a group are planed together
+	}
 	switch op.Kind {
 	case plan.FaceJoint, plan.EdgeJoint:
 		k.kind = plan.FaceJoint // one card for faces and edges
@@ -157,4 +160,32 @@ func compareStages(a, b string) int {
 	m, _ := strconv.Atoi(a)
 	n, _ := strconv.Atoi(b)
 	return cmp.Or(cmp.Compare(m, n), cmp.Compare(a, b))
+}
+
+// planedIn is the first stage in which anything of the row's group is cut: its
+// boards are all planed then, so that they come out alike.
+func (d *decider) planedIn(mark string) string {
+	if d.planing == nil {
+		d.planing = map[string]string{}
+		for _, r := range d.Rows {
+			g := d.groupOf(r)
+			if s, ok := d.planing[g]; !ok || compareStages(r.Stage, s) < 0 {
+				d.planing[g] = r.Stage
+			}
+		}
+	}
+	return d.planing[d.groupOf(d.rows[mark])]
+}
+
+// groupOf names the group of a row, all of a repeat together.
+func (d *decider) groupOf(r plan.PartRow) string {
+	if len(r.Members) == 0 {
+		return ""
+	}
+	steps, _ := d.parts[r.Members[0]].Group.Steps()
+	name := ""
+	for _, s := range steps {
+		name += "." + s.Name
+	}
+	return name
 }

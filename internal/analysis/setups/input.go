@@ -50,8 +50,10 @@ type decider struct {
 	// low side.
 	voids map[voidKey][]void
 	used  map[string]int // card ids
-	cards []plan.Setup
-	diags diag.List
+	// planing is the stage in which the boards of each group are planed.
+	planing map[string]string
+	cards   []plan.Setup
+	diags   diag.List
 }
 
 type voidKey struct {

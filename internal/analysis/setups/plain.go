@@ -15,7 +15,11 @@ import (
 func (d *decider) plain(c *plan.Setup, b batch) {
 	machine, _ := d.Shop.Machine(b.key.machine)
 	if b.key.kind == plan.PlaneToThick {
-		c.Settings = append(c.Settings, d.thickness(b))
+		s, from := d.thickness(b)
+		c.Settings = append(c.Settings, s)
+		if len(s.Passes) > 0 {
+			c.Sums = append(c.Sums, d.planingSum(s, from))
+		}
 	}
 	if machine.Kerf.Known() && (b.key.kind == plan.RipToWidth || b.key.kind == plan.CutToLength) {
 		c.CutterSize = d.l.Leaf("machine."+machine.Name+".kerf", machine.Kerf.Value, ledger.Bought, "")
@@ -61,7 +65,7 @@ func sameSettings(a, b []plan.Setting) bool {
 
 // thickness is the last setting of the thicknesser, with those before it down
 // from the thickest work of the card.
-func (d *decider) thickness(b batch) plan.Setting {
+func (d *decider) thickness(b batch) (plan.Setting, piece.Figure) {
 	from, to := d.ops[b.ops[0]].Before[2], d.ops[b.ops[0]].After[2]
 	for _, i := range b.ops {
 		if f := d.ops[i].Before[2]; f.Nm > from.Nm {
@@ -70,19 +74,30 @@ func (d *decider) thickness(b batch) plan.Setting {
 	}
 	s := plan.Setting{Word: "thickness", Figure: to}
 	if b.key.machine == operations.Hand {
-		return s
+		return s, from
 	}
 	rule := d.rules.PlaneDepth
 	takes := d.l.Leaf("rule.plane-depth", rule.Value, ruleOrigin(rule), rule.Source.String())
 	at, err := tool.Passes(from.Nm-to.Nm, rule.Value)
 	if err != nil || len(at) < 2 {
-		return s
+		return s, from
 	}
 	for k := range at {
 		left := d.l.Less("planed to", from, d.l.Times("planed off", takes, int64(k+1), 1))
 		s.Passes = append(s.Passes, d.l.Greatest("planed to", to, left))
 	}
-	return s
+	return s, from
+}
+
+// planingSum shows what each pass takes off, from the thickest work down.
+func (d *decider) planingSum(s plan.Setting, from piece.Figure) plan.Sum {
+	sum := plan.Sum{Title: words("setups.sum.planing"), Total: s.Figure, Terms: []plan.SumTerm{{Word: "thickest work", Figure: from}}}
+	last := from
+	for _, at := range s.Passes {
+		sum.Terms = append(sum.Terms, plan.SumTerm{Word: "pass", Figure: d.l.Less("planed off", at, last)})
+		last = at
+	}
+	return sum
 }
 
 // ruleOrigin says whose habit a rule is.

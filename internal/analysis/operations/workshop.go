@@ -1,0 +1,34 @@
+package operations
+
+import (
+	"scantling/internal/shop"
+	"scantling/internal/unit"
+)
+
+// Of returns what must be known of a shop: its machines and cutters by the
+// shop's own names, with the usual limits where the shop states none, the reach
+// of fences and throats, and the rules of the house "depth per pass", "upright",
+// "thicknesser per pass" and "row error".
+func Of(s *shop.Shop) Workshop {
+	w := Workshop{Reach: map[string]unit.Length{}}
+	for _, m := range s.Machines {
+		machine := m.Tool.Completed()
+		machine.Name = m.ID
+		w.Machines = append(w.Machines, machine)
+		if reach := max(m.Fence, m.Throat); reach > 0 {
+			w.Reach[m.ID] = reach
+		}
+	}
+	for _, c := range s.Cutters {
+		cutter := c.Tool
+		cutter.Name = c.ID
+		w.Cutters = append(w.Cutters, cutter)
+		w.Rules.Lowering = w.Rules.Lowering || c.Lowers
+	}
+	w.Rules.PassDepth = s.LengthRule("depth per pass")
+	w.Rules.Upright = s.LengthRule("upright")
+	w.Rules.PlaneDepth = s.LengthRule("thicknesser per pass")
+	w.Rules.RowError = s.LengthRule("row error")
+	w.Rules = w.Rules.Completed()
+	return w
+}

@@ -1,0 +1,103 @@
+package rehearsal
+
+import (
+	"slices"
+
+	"scantling/internal/message"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+// rect is a rectangle in hand: along and across the stock.
+type rect struct{ along, across, length, width unit.Length }
+
+func rectOf(r plan.Rect) rect { return rect{r.Along.Nm, r.Across.Nm, r.Length.Nm, r.Width.Nm} }
+
+// diagrams saws every diagram up as printed: each cut must find its rectangle in
+// hand, and every piece must lie in what is left in hand at the end.
+func (r *rehearsal) diagrams() {
+	made := map[string]int{}
+	for _, g := range r.Plan.Diagrams {
+		r.saw(g)
+		for _, p := range g.Pieces {
+			made[p.Workpiece] += max(1, g.Count)
+			w, ok := r.work[p.Workpiece]
+			if !ok {
+				r.fail(CodeDiagram, "rehearsal.unknown-workpiece", "", message.Text("id", p.Workpiece), message.Text("diagram", g.ID))
+				continue
+			}
+			if got := rectOf(p.Rect); got.length < w.Length.Nm || got.width < w.Width.Nm || g.Thickness.Nm < w.Thickness.Nm {
+				r.fail(CodeSize, "rehearsal.piece-too-small", "", message.Text("id", p.Workpiece), message.Text("diagram", g.ID))
+			}
+		}
+	}
+	if len(r.Plan.Diagrams) == 0 {
+		return
+	}
+	for _, w := range r.Plan.Workpieces {
+		if w.Kind != plan.BlankPiece && w.Kind != plan.StripPiece {
+			continue
+		}
+		switch n := made[w.ID]; {
+		case n < w.Count:
+			r.fail(CodeMissing, "rehearsal.not-sawn", "", message.Text("id", w.ID))
+		case n > w.Count:
+			r.fail(CodeTwice, "rehearsal.sawn-twice", "", message.Text("id", w.ID))
+		}
+	}
+}
+
+func (r *rehearsal) saw(g plan.Diagram) {
+	whole := rect{0, 0, g.Length.Nm, g.Width.Nm}
+	var hand []rect
+	for _, c := range g.Cuts {
+		in := rectOf(c.In)
+		if c.Kind == "trim" {
+			continue
+		}
+		if hand == nil {
+			if !within(in, whole) {
+				r.fail(CodeDiagram, "rehearsal.off-the-board", "", message.Text("diagram", g.ID), message.Count("cut", c.N))
+				return
+			}
+			hand = []rect{in}
+		}
+		i := slices.Index(hand, in)
+		along := c.Kind != "rip"
+		size := in.length
+		if !along {
+			size = in.width
+		}
+		if i < 0 || c.At.Nm <= 0 || c.At.Nm > size {
+			r.fail(CodeDiagram, "rehearsal.not-in-hand", "", message.Text("diagram", g.ID), message.Count("cut", c.N))
+			return
+		}
+		near, far := in, in
+		if along {
+			near.length = c.At.Nm
+			far.along, far.length = in.along+c.At.Nm+g.Kerf.Nm, in.length-c.At.Nm-g.Kerf.Nm
+		} else {
+			near.width = c.At.Nm
+			far.across, far.width = in.across+c.At.Nm+g.Kerf.Nm, in.width-c.At.Nm-g.Kerf.Nm
+		}
+		hand = slices.Replace(hand, i, i+1, near)
+		if far.length > 0 && far.width > 0 {
+			hand = append(hand, far)
+		}
+	}
+	if hand == nil {
+		hand = []rect{whole}
+	}
+	for _, p := range g.Pieces {
+		i := slices.IndexFunc(hand, func(h rect) bool { return within(rectOf(p.Rect), h) })
+		if i < 0 {
+			r.fail(CodeDiagram, "rehearsal.piece-not-in-hand", "", message.Text("diagram", g.ID), message.Text("id", p.Workpiece))
+			continue
+		}
+		hand = slices.Delete(hand, i, i+1)
+	}
+}
+
+func within(a, b rect) bool {
+	return a.along >= b.along && a.across >= b.across && a.along+a.length <= b.along+b.length && a.across+a.width <= b.across+b.width
+}

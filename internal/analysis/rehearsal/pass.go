@@ -1,0 +1,143 @@
+package rehearsal
+
+import (
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/share"
+	"scantling/internal/unit"
+)
+
+// pass is one path of the cutter at its last height: the wood that it opens, in
+// local coordinates of the work.
+type pass struct {
+	box    box
+	across piece.Local
+	// from and to are the stretch as seen from the fence, width the work's.
+	from, to, width unit.Length
+	fence, down     piece.Side
+	depth           unit.Length
+}
+
+// fenceWords are the settings from which the path follows: to the near edge of
+// the cutter.
+var fenceWords = []string{"fence to cutter edge", "blade to fence", "stop to cutter edge"}
+
+const fenceFar = "fence to cutter far edge"
+
+// isMachined reports whether the placement sets a fence.
+func isMachined(p plan.Placement) bool {
+	for _, w := range append([]string{fenceFar}, fenceWords...) {
+		if _, ok := setting(p.Settings, w); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// passesOf works out the passes of a placement, or of its second half with the
+// work turned end for end; false if work cannot lie as it says.
+func (r *rehearsal) passesOf(m made) ([]pass, bool) {
+	p := m.place
+	down, fence, leads := p.Down, p.Fence, p.Leads
+	if m.turn {
+		fence, leads = fence.Opposite(), leads.Opposite()
+	}
+	d, _ := down.Axis()
+	a, fenceHigh := fence.Axis()
+	run, leadsHigh := leads.Axis()
+	if down == "" || fence == "" || leads == "" || d == a || a == run || d == run || !handed(leads, fence, down) {
+		return nil, false
+	}
+	size := stateOf(m.op.Before)
+	height, ok := setting(m.card.Settings, "height")
+	if !ok {
+		return nil, false
+	}
+	depth := height.Figure.Nm
+	mouth := m.card.CutterSize.Nm
+	if m.card.CutterShape == "round-nose" {
+		mouth = share.Groove{Radius: m.card.CutterSize.Nm / 2, Depth: depth}.Mouth()
+	}
+	along := feed(p, size[run], mouth)
+	if leadsHigh {
+		along = span{size[run] - along.high, size[run] - along.low}
+	}
+	var out []pass
+	for _, edge := range edges(p, m.card.CutterSize.Nm) {
+		if edge < 0 && !covered(p) {
+			return nil, false // the fence would stand in the cutter
+		}
+		from := edge + m.card.CutterSize.Nm/2 - mouth/2
+		one := pass{across: a, from: max(0, from), to: from + mouth, width: size[a], fence: fence, down: down, depth: depth}
+		one.box[d], one.box[a], one.box[run] = span{0, depth}, span{one.from, one.to}, along
+		if _, high := down.Axis(); high {
+			one.box[d] = span{size[d] - depth, size[d]}
+		}
+		if fenceHigh {
+			one.box[a] = span{size[a] - one.to, size[a] - one.from}
+		}
+		out = append(out, one)
+	}
+	return out, len(out) > 0
+}
+
+// covered reports whether the fence stands over part of the cutter.
+func covered(p plan.Placement) bool {
+	_, ok := setting(p.Settings, fenceFar)
+	return ok
+}
+
+// edges lists the distances from the fence to the near edge of the cutter, path
+// by path.
+func edges(p plan.Placement, cutter unit.Length) []unit.Length {
+	if s, ok := setting(p.Settings, fenceFar); ok {
+		return []unit.Length{s.Figure.Nm - cutter}
+	}
+	for _, w := range fenceWords {
+		if s, ok := setting(p.Settings, w); ok {
+			if len(s.Passes) == 0 {
+				return []unit.Length{s.Figure.Nm}
+			}
+			out := make([]unit.Length, len(s.Passes))
+			for i, f := range s.Passes {
+				out[i] = f.Nm
+			}
+			return out
+		}
+	}
+	return nil
+}
+
+// feed is the stretch that the cutter opens along the feed, seen from the side
+// that leads. The left stop halts the leading side with the cutter's centre that
+// far behind it; the right stop holds the trailing side that far from the centre
+// at the start.
+func feed(p plan.Placement, run, mouth unit.Length) span {
+	s := span{0, run}
+	if left, ok := setting(p.Settings, "stop left"); ok {
+		s.high = left.Figure.Nm + mouth/2
+	}
+	if right, ok := setting(p.Settings, "stop right"); ok {
+		s.low = run - right.Figure.Nm - mouth/2
+	}
+	return s
+}
+
+// handed reports whether work can lie so: ahead, fence and down are the thumb,
+// first and middle finger of the right hand, as at a router table fed from right
+// to left with the fence behind.
+func handed(ahead, fence, down piece.Side) bool {
+	sign := func(s piece.Side) int {
+		if _, high := s.Axis(); high {
+			return 1
+		}
+		return -1
+	}
+	i, _ := ahead.Axis()
+	j, _ := fence.Axis()
+	even := 1
+	if (int(i)+1)%3 != int(j) {
+		even = -1
+	}
+	return sign(ahead)*sign(fence)*even == sign(down)
+}

@@ -1,0 +1,238 @@
+package sequence
+
+import (
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/analysis/operations"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+)
+
+// measureStep adds the step that takes a measure: every reading with what is
+// planned, and which marks wait for it.
+func (s *sequencer) measureStep(a address.Address) {
+	for _, m := range s.Measures {
+		if m.Address != a {
+			continue
+		}
+		st := step{Step: plan.Step{
+			ID: measureID(a), Chapter: chapter("measure"), Measures: []address.Address{a},
+			Text:  message.New("steps.measure", message.Text("label", m.Label), message.Count("readings", len(m.Readings))),
+			Hands: s.Estimates.Reading * len(m.Readings), Marks: unique(m.Marks),
+		}}
+		for _, r := range m.Readings {
+			st.about = append(st.about, r.Of)
+			if r.Planned.Nm == 0 {
+				st.More = append(st.More, message.New("steps.reading-even", message.Address("of", r.Of), message.Word("what", "reading."+r.What)))
+				continue
+			}
+			st.More = append(st.More, message.New("steps.reading", message.Address("of", r.Of), message.Word("what", "reading."+r.What), message.Length("planned", r.Planned.Nm)))
+		}
+		st.More = append(st.More, message.New("steps.record-readings"))
+		if len(m.Marks) > 0 {
+			st.More = append(st.More, message.New("steps.not-before", list("marks", unique(m.Marks))))
+		}
+		if n := len(s.steps); n > 0 {
+			st.after = append(st.after, s.measured(a)...)
+		}
+		s.add(st)
+		return
+	}
+}
+
+func measureID(a address.Address) string { return "measure: " + string(a) }
+
+// measured lists the steps that make what a measure reads: the assembly of its
+// stage, or the last step on each part.
+func (s *sequencer) measured(a address.Address) []string {
+	var out []string
+	for _, m := range s.Piece.Measures {
+		if m.Address != a {
+			continue
+		}
+		for _, st := range s.steps {
+			for _, of := range append(slices.Clone(m.Of), m.Stage) {
+				if of != "" && st.concerns(of) && !slices.Contains(out, st.ID) {
+					out = append(out, st.ID)
+				}
+			}
+		}
+	}
+	if len(out) > 1 {
+		out = out[len(out)-1:]
+	}
+	return out
+}
+
+// concerns reports whether the step is about the thing, all of a repeat where no
+// index is given.
+func (st step) concerns(a address.Address) bool {
+	return slices.ContainsFunc(st.about, func(b address.Address) bool { return covers(a, b) })
+}
+
+// covers reports whether a names b or what b lies in; an address without indices
+// names all of a repeat.
+func covers(a, b address.Address) bool {
+	as, errA := a.Steps()
+	bs, errB := b.Steps()
+	if errA != nil || errB != nil || len(as) > len(bs) {
+		return false
+	}
+	for i, x := range as {
+		if x.Name != bs[i].Name || x.Index > 0 && x.Index != bs[i].Index || x.HasKey && x.Key != bs[i].Key {
+			return false
+		}
+	}
+	return true
+}
+
+// assemble adds dry fit and glue-up of one group, or of all of a repeat.
+func (s *sequencer) assemble(events []operations.Event) {
+	var groups []address.Address
+	var members []address.Address
+	var ops []string
+	for _, e := range events {
+		groups = append(groups, e.Group)
+		for _, op := range s.Operations {
+			if op.Workpiece != string(e.Group) {
+				continue
+			}
+			if op.Kind == plan.Assemble {
+				members = append(members, op.Members...)
+			}
+			if op.Kind == plan.Assemble || op.Kind == plan.MakeCut {
+				ops = append(ops, op.ID)
+			}
+		}
+	}
+	marks := s.marks(members)
+	name := s.group[groups[0]].Name
+	ch := chapter("assemble", message.Text("group", name))
+	joints := s.joints(members)
+	dry := step{Step: plan.Step{
+		ID: "dry-fit: " + string(groups[0]), Chapter: ch, Marks: marks, Hands: s.Estimates.Joint * len(joints),
+		Text: message.New("steps.dry-fit", message.Text("group", name), message.Count("groups", len(groups)), list("marks", marks)),
+		More: []message.Message{message.New("steps.dry-fit-checks"), message.New("steps.sand-inside")},
+	}, about: members}
+	for _, m := range marks {
+		dry.after = append(dry.after, s.lastOn(m)...)
+	}
+	s.add(dry)
+	glue := s.glueStep(groups[0], name, ch, joints)
+	glue.Marks, glue.Operations, glue.about = marks, ops, append(slices.Clone(groups), members...)
+	glue.after = []string{dry.ID}
+	s.add(glue)
+	s.fits(groups)
+}
+
+// lastOn lists the step that last worked on a row.
+func (s *sequencer) lastOn(mark string) []string {
+	for i := len(s.steps) - 1; i >= 0; i-- {
+		if slices.Contains(s.steps[i].Marks, mark) && len(s.steps[i].Setups) > 0 {
+			return []string{s.steps[i].ID}
+		}
+	}
+	return nil
+}
+
+func (s *sequencer) glueStep(g address.Address, name string, ch message.Message, joints []piece.Joint) step {
+	st := step{Step: plan.Step{
+		ID: "assemble: " + string(g), Chapter: ch, Hands: s.Estimates.Clean + s.Estimates.Joint*len(joints),
+	}}
+	glued, open := "", 0
+	var kinds, pins, free []string
+	for _, j := range joints {
+		if j.Glue != "" {
+			t := glueOf(j.Glue)
+			if glued == "" || t.open < open {
+				open = t.open
+			}
+			st.Wait = max(st.Wait, t.cure)
+			glued = j.Glue
+			kinds = append(kinds, string(j.Kind))
+		} else {
+			free = append(free, s.rowOf[j.A])
+		}
+		if j.Fasteners != nil {
+			pins = append(pins, j.Fasteners.Kind)
+		}
+	}
+	st.Text = message.New("steps.assemble", message.Text("group", name))
+	if glued != "" {
+		st.Text = message.New("steps.glue", message.Text("group", name), wordList("joints", "joint.", unique(kinds)), message.Text("glue", glued))
+		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", glueOf(glued).clamp)), message.New("steps.check-square"))
+		st.Cautions = append(st.Cautions, message.New("caution.glue-open-time", message.Minutes("open", open)))
+	}
+	if len(free) > 0 {
+		st.More = append(st.More, message.New("steps.not-glued", list("marks", unique(free))))
+	}
+	for _, p := range unique(pins) {
+		st.More = append(st.More, message.New("steps.fasten", message.Text("fastener", p), message.Count("count", countPins(joints, p))))
+	}
+	return st
+}
+
+func countPins(joints []piece.Joint, kind string) int {
+	n := 0
+	for _, j := range joints {
+		if j.Fasteners != nil && j.Fasteners.Kind == kind {
+			n += j.Fasteners.Count
+		}
+	}
+	return n
+}
+
+// joints returns the joints between members.
+func (s *sequencer) joints(members []address.Address) []piece.Joint {
+	in := map[address.Address]bool{}
+	for _, m := range members {
+		in[m] = true
+	}
+	var out []piece.Joint
+	for _, j := range s.Piece.Joints {
+		if in[j.A] && in[j.B] {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+func (s *sequencer) marks(members []address.Address) []string {
+	var out []string
+	for _, m := range members {
+		out = append(out, s.rowOf[m])
+	}
+	return unique(out)
+}
+
+// late adds parts to a group that already stands.
+func (s *sequencer) late(events []operations.Event) {
+	var members []address.Address
+	glue := ""
+	for _, e := range events {
+		members = append(members, e.Late)
+		for _, j := range s.Piece.Joints {
+			if j.A == e.Late && j.Glue != "" {
+				glue = j.Glue
+			}
+		}
+	}
+	mark := s.rowOf[members[0]]
+	st := step{Step: plan.Step{
+		ID: "fit: " + mark + " " + string(members[0]), Chapter: chapter("fit"), Marks: []string{mark}, Hands: s.Estimates.Fitting * len(members),
+		Text: message.New("steps.fit-late", message.Text("part", s.row[mark].Name), message.Text("mark", mark), message.Count("pieces", len(members))),
+		More: []message.Message{message.New("steps.fit-late-check")},
+	}, about: members}
+	if glue != "" {
+		st.Wait = glueOf(glue).cure
+		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", glueOf(glue).clamp)))
+	}
+	for _, op := range s.Operations {
+		if op.Kind == plan.FitPart && op.Mark == mark && s.ofOperation[op.ID] == "" {
+			st.Operations = append(st.Operations, op.ID)
+		}
+	}
+	s.add(st)
+}

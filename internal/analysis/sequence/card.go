@@ -1,0 +1,211 @@
+package sequence
+
+import (
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+// cardStep adds the step that works through one set-up card; a panel is glued up
+// in a step of its own before the card that planes it.
+func (s *sequencer) cardStep(c plan.Setup, after ...string) {
+	s.placed[c.ID] = true
+	for _, id := range c.Operations {
+		for _, need := range s.operation[id].Needs {
+			if op := s.operation[need]; op.Kind == plan.GlueUp && s.ofOperation[need] == "" {
+				s.glueUp()
+			}
+		}
+	}
+	marks := []string{}
+	pieces := 0
+	for _, p := range c.Placements {
+		marks = append(marks, p.Mark)
+	}
+	marks = unique(marks)
+	for _, m := range marks {
+		pieces += s.row[m].Quantity()
+	}
+	first := s.operation[c.Operations[0]]
+	st := step{Step: plan.Step{
+		ID: "card: " + c.ID, Setups: []string{c.ID}, Operations: slices.Clone(c.Operations), Marks: marks, Hands: s.hands(c),
+	}, after: slices.Clone(after)}
+	args := []message.Arg{message.Text("machine", c.MachineLabel), list("marks", marks), message.Count("pieces", pieces)}
+	switch first.Kind {
+	case plan.MakeCut:
+		st.Chapter = s.makeChapter(first.Mark)
+		kinds := s.kinds(c)
+		args = append(args, wordList("cuts", "cuts.", kinds))
+		key := "steps.cut"
+		if c.Machine == "hand" {
+			key = "steps.cut-by-hand"
+		}
+		st.Text = message.New(key, args...)
+		st.More = s.checks(c)
+	default:
+		st.Chapter = chapter("plane")
+		if first.Kind == plan.RipToWidth || first.Kind == plan.CutToLength {
+			st.Chapter = s.makeChapter(first.Mark)
+		}
+		st.Text = message.New("steps."+slug(string(first.Kind)), args...)
+		st.More = append(st.More, message.New("steps.check."+slug(string(first.Kind))))
+	}
+	st.Cautions = special(c.Cautions)
+	for _, m := range marks {
+		st.about = append(st.about, s.row[m].Members...)
+	}
+	s.add(st)
+}
+
+// kinds lists the kinds of cut on a card, once each.
+func (s *sequencer) kinds(c plan.Setup) []string {
+	on := map[address.Address]bool{}
+	for _, p := range c.Placements {
+		for _, a := range p.Cuts {
+			on[a] = true
+		}
+	}
+	var out []string
+	for _, cut := range s.Cuts {
+		if on[cut.Address] {
+			out = append(out, string(cut.Kind))
+		}
+	}
+	return unique(out)
+}
+
+// checks says what to measure on the test piece and on the work.
+func (s *sequencer) checks(c plan.Setup) []message.Message {
+	var out []message.Message
+	if !c.TestPiece.IsZero() {
+		out = append(out, message.New("steps.check.test-piece"))
+	}
+	widths := map[unit.Length]bool{}
+	for _, p := range c.Placements {
+		for _, a := range p.Cuts {
+			cut, ok := s.cut(a)
+			if !ok || cut.Slot == nil {
+				continue
+			}
+			w := cut.Slot.Far.Nm - cut.Slot.Near.Nm
+			if !widths[w] && len(widths) < 4 && c.Machine != "hand" {
+				widths[w] = true
+				out = append(out, message.New("steps.check.slot", message.Word("cut", "cut."+string(cut.Kind)), message.Length("width", w), message.Length("depth", cut.Slot.Depth.Nm)))
+			}
+		}
+	}
+	return out
+}
+
+// cut finds a cut by its address.
+func (s *sequencer) cut(a address.Address) (piece.Cut, bool) {
+	if s.cutAt == nil {
+		s.cutAt = map[address.Address]int{}
+		for i, c := range s.Cuts {
+			s.cutAt[c.Address] = i
+		}
+	}
+	i, ok := s.cutAt[a]
+	if !ok {
+		return piece.Cut{}, false
+	}
+	return s.Cuts[i], true
+}
+
+// glueUp adds the step that glues all panels whose strips are ready.
+func (s *sequencer) glueUp() {
+	glue := glueOf("pva")
+	st := step{Step: plan.Step{
+		ID: "glue panels " + number(len(s.steps)), Chapter: chapter("panels"), Wait: glue.cure,
+		More: []message.Message{
+			message.New("steps.glue-panels-order"), message.New("steps.clamp-for", message.Minutes("clamp", glue.clamp)),
+			message.New("steps.panels-on-edge"),
+		},
+		Cautions: []message.Message{message.New("caution.glue-open-time", message.Minutes("open", glue.open))},
+	}}
+	for _, op := range s.Operations {
+		if op.Kind != plan.GlueUp || s.ofOperation[op.ID] != "" || !s.ready(op) {
+			continue
+		}
+		st.Operations = append(st.Operations, op.ID)
+		st.Marks = append(st.Marks, op.Mark)
+		st.Hands += s.Estimates.Clean
+	}
+	st.Marks = unique(st.Marks)
+	st.Text = message.New("steps.glue-panels", list("marks", st.Marks), message.Count("panels", len(st.Operations)))
+	s.add(st)
+}
+
+// ready reports whether all that an operation needs is done by a step that is
+// there already.
+func (s *sequencer) ready(op plan.Operation) bool {
+	for _, n := range op.Needs {
+		if _, known := s.operation[n]; known && s.ofOperation[n] == "" {
+			return false
+		}
+	}
+	return true
+}
+
+// makeChapter is the heading under which a row is made: its group's, or its own
+// name where nothing joins it to the group.
+func (s *sequencer) makeChapter(mark string) message.Message {
+	r := s.row[mark]
+	if len(r.Members) == 0 {
+		return chapter("make-parts")
+	}
+	if s.joined == nil {
+		s.joined = map[address.Address]bool{}
+		for _, j := range s.Piece.Joints {
+			s.joined[j.A], s.joined[j.B] = true, true
+		}
+	}
+	name := s.group[s.part[r.Members[0]].Group].Name
+	if !s.joined[r.Members[0]] || name == "" {
+		name = r.Name
+	}
+	return chapter("make", message.Text("group", name))
+}
+
+// special leaves out the cautions that every card opens with; they stand on the
+// card.
+func special(all []message.Message) []message.Message {
+	var out []message.Message
+	for _, m := range all {
+		switch m.Key {
+		case "caution.dress", "caution.guards":
+		default:
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// hands estimates the minutes at a card: setting up, and each pass of each piece.
+func (s *sequencer) hands(c plan.Setup) int {
+	if c.Machine == "hand" {
+		n := 0
+		for _, p := range c.Placements {
+			n += max(1, len(p.Cuts)) * max(1, p.Pieces)
+		}
+		return n * s.Estimates.HandCut
+	}
+	passes := 0
+	for _, p := range c.Placements {
+		n := max(1, p.Pieces)
+		for _, list := range [][]plan.Setting{c.Settings, p.Settings} {
+			for _, set := range list {
+				n *= max(1, len(set.Passes))
+			}
+		}
+		if p.Turn {
+			n *= 2
+		}
+		passes += n
+	}
+	return s.Estimates.SetUp + passes*s.Estimates.Pass
+}

@@ -1,0 +1,187 @@
+package sequence
+
+import (
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/analysis/operations"
+	"scantling/internal/diag"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+)
+
+// Decide returns the steps, numbered from 1, each after all that it needs.
+func Decide(in Input) ([]plan.Step, diag.List) {
+	if in.Estimates == (Estimates{}) {
+		in.Estimates = Usual()
+	}
+	s := sequencer{
+		Input: in, ofOperation: map[string]string{}, card: map[string]plan.Setup{}, row: map[string]plan.PartRow{},
+		rowOf: map[address.Address]string{}, group: map[address.Address]piece.Group{}, part: map[address.Address]piece.Part{},
+		operation: map[string]plan.Operation{}, placed: map[string]bool{},
+	}
+	for _, c := range in.Setups {
+		s.card[c.ID] = c
+	}
+	for _, r := range in.Rows {
+		s.row[r.Mark] = r
+		for _, m := range r.Members {
+			s.rowOf[m] = r.Mark
+		}
+	}
+	for _, g := range in.Piece.Groups {
+		s.group[g.Address] = g
+	}
+	for _, p := range in.Piece.Parts {
+		s.part[p.Address] = p
+	}
+	for _, op := range in.Operations {
+		s.operation[op.ID] = op
+	}
+	s.boards()
+	s.build()
+	s.finish()
+	s.handOver()
+	s.authors()
+	return s.numbered(), s.diags
+}
+
+// build walks through the turns of the building, with the cards of each stage
+// where they belong.
+func (s *sequencer) build() {
+	for _, stage := range s.Stages {
+		if len(stage.Needs) == 0 {
+			s.cards(stage.ID, true)
+			s.cards(stage.ID, false)
+		}
+	}
+	if len(s.Stages) == 0 {
+		s.cards("", true)
+		s.cards("", false)
+	}
+	events := operations.Building(s.Piece)
+	for i := 0; i < len(events); {
+		e := events[i]
+		switch {
+		case e.Measure != "":
+			s.measure(e.Measure)
+			i++
+		case e.Late != "":
+			n := s.run(events[i:], func(f operations.Event) string { return s.rowOf[f.Late] })
+			s.late(events[i : i+n])
+			i += n
+		default:
+			n := s.run(events[i:], func(f operations.Event) string { return s.group[f.Group].Name })
+			s.assemble(events[i : i+n])
+			i += n
+		}
+	}
+	for _, c := range s.Setups { // of stages that no measure opens
+		if !s.placed[c.ID] {
+			s.cardStep(c)
+		}
+	}
+}
+
+// run counts how many events at the start belong together: the same name.
+func (s *sequencer) run(events []operations.Event, name func(operations.Event) string) int {
+	n := 1
+	for n < len(events) && name(events[n]) != "" && name(events[n]) == name(events[0]) {
+		n++
+	}
+	return n
+}
+
+// measure takes the readings and then opens the stages that wait for them. The
+// boards of those stages are planed before, while the glue sets.
+func (s *sequencer) measure(a address.Address) {
+	var opens []string
+	for _, stage := range s.Stages {
+		if slices.Contains(stage.Needs, a) {
+			opens = append(opens, stage.ID)
+			s.cards(stage.ID, true)
+		}
+	}
+	s.measureStep(a)
+	for _, id := range opens {
+		s.cards(id, false, measureID(a))
+	}
+}
+
+// cards adds the cards of a stage that are not yet there: those that plane
+// boards, or all others; after are steps that they wait for.
+func (s *sequencer) cards(stage string, planing bool, after ...string) {
+	for _, c := range s.Setups {
+		if s.placed[c.ID] || len(c.Operations) == 0 || s.stageOf(c) != stage || planes(s.operation[c.Operations[0]]) != planing {
+			continue
+		}
+		s.cardStep(c, after...)
+	}
+}
+
+func planes(op plan.Operation) bool {
+	return op.Kind == plan.FaceJoint || op.Kind == plan.EdgeJoint || op.Kind == plan.PlaneToThick
+}
+
+// stageOf is the stage of a card: for planing the earliest of its rows' groups,
+// as the cards were made.
+func (s *sequencer) stageOf(c plan.Setup) string {
+	op := s.operation[c.Operations[0]]
+	if planes(op) {
+		return s.firstStage(op.Mark)
+	}
+	return s.row[op.Mark].Stage
+}
+
+func (s *sequencer) firstStage(mark string) string {
+	name := func(m string) string {
+		r := s.row[m]
+		if len(r.Members) == 0 {
+			return ""
+		}
+		return s.group[s.part[r.Members[0]].Group].Name
+	}
+	for _, stage := range s.Stages { // in order
+		for _, m := range stage.Marks {
+			if name(m) == name(mark) {
+				return stage.ID
+			}
+		}
+	}
+	return s.row[mark].Stage
+}
+
+// add appends a step.
+func (s *sequencer) add(st step) {
+	s.steps = append(s.steps, st)
+	for _, id := range st.Operations {
+		s.ofOperation[id] = st.ID
+	}
+}
+
+// numbered gives the steps their numbers and what each comes after.
+func (s *sequencer) numbered() []plan.Step {
+	at := map[string]int{}
+	out := make([]plan.Step, len(s.steps))
+	for i, st := range s.steps {
+		at[st.ID] = i
+		st.N = i + 1
+		after := slices.Clone(st.after)
+		for _, id := range st.Operations {
+			for _, need := range s.operation[id].Needs {
+				if before := s.ofOperation[need]; before != "" && before != st.ID {
+					after = append(after, before)
+				}
+			}
+		}
+		slices.SortFunc(after, func(a, b string) int { return at[a] - at[b] })
+		st.After = slices.Compact(after)
+		out[i] = st.Step
+	}
+	return out
+}
+
+func chapter(key string, args ...message.Arg) message.Message {
+	return message.New("steps.chapter."+key, args...)
+}
