@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"scantling/internal/geom/solid"
 	"scantling/internal/joinery"
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
@@ -25,6 +26,10 @@ type Context struct {
 	Broken bool
 	// Facets are those of round shapes, to a half circle; 0 is for drawings.
 	Facets int
+	// Solids keeps solids from one run to the next; nil keeps none. Workers may
+	// work at solids at once; the number makes no difference to any result.
+	Solids  *solid.Cache
+	Workers int
 
 	shapes  *shape.Shapes
 	results map[Analysis]any
@@ -42,7 +47,11 @@ func (c *Context) Shapes() *shape.Shapes {
 		if facets == 0 {
 			facets = shape.DrawingFacets
 		}
-		c.shapes = shape.New(c.Piece, c.Cuts, facets)
+		cache := c.Solids
+		if cache == nil {
+			cache = new(solid.Cache)
+		}
+		c.shapes = shape.NewIn(cache, c.Piece, c.Cuts, facets)
 	}
 	return c.shapes
 }

@@ -188,20 +188,3 @@ func SlotBox(p *piece.Part, s *piece.Slot) (lo, hi [3]lengths.Length) {
 	}
 	return lo, hi
 }
-
-// inOrder prints a part with its cuts as they are described and listed: parts of
-// one text share one solid, tags and all.
-func inOrder(p *piece.Part, cuts []*piece.Cut) string {
-	var b strings.Builder
-	b.WriteString(head(p, Turn{}))
-	for _, v := range p.Outline {
-		fmt.Fprintf(&b, "%d %d %v\n", v.Along.Nm, v.Across.Nm, v.Bulge)
-	}
-	for _, c := range cuts {
-		if c.Slot != nil && c.Slot.Corner.Nm == 0 {
-			fmt.Fprintf(&b, "%s %d ", c.Slot.Open, c.Slot.Run)
-		}
-		b.WriteString(printed(p, c, Turn{}))
-	}
-	return b.String()
-}

@@ -14,16 +14,16 @@ import (
 const beyond = 1.0
 
 // cutter returns what cut number i takes away, in local axes.
-func cutter(p *piece.Part, c *piece.Cut, i int) []solid.Primitive {
+func cutter(p *piece.Part, c *piece.Cut, i int) solid.Primitive {
 	switch {
 	case c.Slot != nil:
-		return []solid.Primitive{slot(p, c.Slot, i)}
+		return slot(p, c.Slot, i)
 	case c.Bore != nil:
-		return []solid.Primitive{bore(p, c.Bore, i)}
+		return bore(p, c.Bore, i)
 	case c.Dip != nil:
-		return []solid.Primitive{dip(p, c.Dip, i)}
+		return dip(p, c.Dip, i)
 	case c.Ease != nil:
-		return []solid.Primitive{ease(p, c.Ease, i)}
+		return ease(p, c.Ease, i)
 	}
 	return nil
 }

@@ -43,20 +43,25 @@ type Shapes struct {
 	parts  []*piece.Part
 	index  map[address.Address]int
 	cuts   map[address.Address][]*piece.Cut
+	cache  *solid.Cache
 
 	mu     sync.Mutex
 	shapes []*Shape
-	solved map[string]*solid.Solid
 }
 
 // New prepares the shapes of a piece: its parts with its own cuts and those that
 // joints make. Neither may be changed afterwards. facets is the number of facets
 // to a half circle.
 func New(p *piece.Piece, joints []piece.Cut, facets int) *Shapes {
+	return NewIn(new(solid.Cache), p, joints, facets)
+}
+
+// NewIn is New with a cache that keeps solids from one piece to the next, so that
+// after an edit only what has changed is solved anew.
+func NewIn(cache *solid.Cache, p *piece.Piece, joints []piece.Cut, facets int) *Shapes {
 	s := &Shapes{
 		facets: facets, index: make(map[address.Address]int, len(p.Parts)),
-		cuts: map[address.Address][]*piece.Cut{}, shapes: make([]*Shape, len(p.Parts)),
-		solved: map[string]*solid.Solid{},
+		cuts: map[address.Address][]*piece.Cut{}, shapes: make([]*Shape, len(p.Parts)), cache: cache,
 	}
 	for i := range p.Parts {
 		s.parts = append(s.parts, &p.Parts[i])
@@ -88,44 +93,56 @@ func (s *Shapes) Of(a address.Address) (*Shape, bool) {
 // At returns the shape of part number i of the piece.
 func (s *Shapes) At(i int) *Shape {
 	s.mu.Lock()
+	done := s.shapes[i]
+	s.mu.Unlock()
+	if done != nil {
+		return done
+	}
+	return s.keep(i, s.cache.Build(s.job(i)))
+}
+
+// All returns the shapes of all parts in the order of the piece.
+func (s *Shapes) All() []*Shape { return s.Solve(1) }
+
+// Solve returns the shapes of all parts in the order of the piece, worked out by
+// a number of workers; the number makes no difference to the result.
+func (s *Shapes) Solve(workers int) []*Shape {
+	var open []int
+	var jobs []solid.Job
+	s.mu.Lock()
+	for i, done := range s.shapes {
+		if done == nil {
+			open, jobs = append(open, i), append(jobs, s.job(i))
+		}
+	}
+	s.mu.Unlock()
+	for k, built := range s.cache.BuildAll(jobs, workers) {
+		s.keep(open[k], built)
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return slices.Clone(s.shapes)
+}
+
+// keep files the solid of part number i, unless another goroutine was first.
+func (s *Shapes) keep(i int, built *solid.Solid) *Shape {
+	s.mu.Lock()
 	defer s.mu.Unlock()
 	if s.shapes[i] == nil {
-		s.shapes[i] = s.solve(s.parts[i])
+		p := s.parts[i]
+		s.shapes[i] = &Shape{Part: p, Cuts: s.cuts[p.Address], Solid: built, Frame: p.Placed()}
 	}
 	return s.shapes[i]
 }
 
-// All returns the shapes of all parts in the order of the piece.
-func (s *Shapes) All() []*Shape {
-	out := make([]*Shape, len(s.parts))
-	for i := range out {
-		out[i] = s.At(i)
+// job is what part number i is made from.
+func (s *Shapes) job(i int) solid.Job {
+	p := s.parts[i]
+	j := solid.Job{Bodies: []solid.Primitive{body(p)}, Options: solid.Options{Facets: s.facets}}
+	for n, c := range s.cuts[p.Address] {
+		if one := cutter(p, c, n); one != nil {
+			j.Cutters = append(j.Cutters, one)
+		}
 	}
-	return out
-}
-
-// Solids returns how many different solids have been worked out.
-func (s *Shapes) Solids() int {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	return len(s.solved)
-}
-
-// solve makes a part's shape, or finds an equal one.
-func (s *Shapes) solve(p *piece.Part) *Shape {
-	cuts := slices.Clone(s.cuts[p.Address])
-	key := inOrder(p, cuts)
-	out := &Shape{Part: p, Cuts: cuts, Frame: p.Placed()}
-	if done, ok := s.solved[key]; ok {
-		out.Solid = done
-		return out
-	}
-	bodies := []solid.Primitive{body(p)}
-	var cutters []solid.Primitive
-	for i, c := range cuts {
-		cutters = append(cutters, cutter(p, c, i)...)
-	}
-	out.Solid = solid.Build(bodies, cutters, solid.Options{Facets: s.facets})
-	s.solved[key] = out.Solid
-	return out
+	return j
 }
