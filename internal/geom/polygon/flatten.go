@@ -38,7 +38,13 @@ func (p Profile) Flatten(perHalf int) []Flat {
 }
 
 func (l Loop) flatten(perHalf, base int) Flat {
-	var f Flat
+	room := len(l)
+	for _, v := range l {
+		if v.Bulge != 0 {
+			room += 2*perHalf - 1
+		}
+	}
+	f := Flat{make([]P2, 0, room), make([]int32, 0, room)}
 	for i, v := range l {
 		f.Points = append(f.Points, v.P2)
 		f.Segment = append(f.Segment, int32(base+i))

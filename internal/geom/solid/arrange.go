@@ -154,17 +154,28 @@ func zero(m []uint64) bool {
 	return true
 }
 
-// few is the number of edges up to which all pairs are looked at.
+// few is the number of fresh edges up to which all pairs are looked at.
 const few = 40
 
 // findSplits compares edges whose boxes meet, fresh ones with all others.
 func (a *arrangement) findSplits() {
 	a.splits = a.splits[:0]
+	a.active = a.active[:0]
+	for i := range a.edges {
+		if a.edges[i].fresh {
+			a.active = append(a.active, int32(i))
+		}
+	}
+	if len(a.active) == 0 {
+		return
+	}
 	a.box()
-	if len(a.edges) <= few {
-		for i := range a.edges {
-			for j := range i {
-				a.compare(int32(i), int32(j))
+	if fresh := a.active; len(fresh) <= few {
+		for _, i := range fresh {
+			for j := range int32(len(a.edges)) {
+				if j < i || (j > i && !a.edges[j].fresh) {
+					a.compare(i, j)
+				}
 			}
 		}
 	} else {

@@ -1,7 +1,6 @@
 package solid
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -26,17 +25,31 @@ type rawFace struct {
 // that a neighbour has put in, and every edge matched with its opposite.
 type closer struct {
 	planes []plane
-	weld   *weldSet
+	weld   weldSet
 	faces  []rawFace
 	halves []half
-	lineOf map[uint64]int32
+	lineOf keyTable
 	parent []int32 // union of lines
 	local  []int32
 	faceOf []int32
+	// Loops of halves, one after another; loop k is loop[ends[k-1]:ends[k]].
+	loop []int32
+	ends []int32
+	head []int32
+	next []int32
+	used []bool
+	need []bool
+	seen []int32
+	line lineSet
+	ring []int32
+	rest []half
 }
 
-func newCloser(planes []plane, weld float64) *closer {
-	return &closer{planes: planes, weld: newWeldSet(weld), lineOf: map[uint64]int32{}}
+func (c *closer) reset(planes []plane, weld float64) {
+	c.planes = planes
+	c.weld.reset(weld)
+	c.lineOf.reset(256)
+	c.faces, c.halves, c.parent = c.faces[:0], c.halves[:0], c.parent[:0]
 }
 
 // take collects what a sheet has found.
@@ -71,7 +84,7 @@ func (c *closer) take(s *sheet) {
 		if u == v {
 			continue
 		}
-		line := c.line(s.id, b.src)
+		line := c.lineID(s.id, b.src)
 		if s.keys[b.above].sign != 0 {
 			c.addHalf(face(b.above), u, v, line, s.keys[b.above].sign > 0)
 		}
@@ -80,7 +93,7 @@ func (c *closer) take(s *sheet) {
 		}
 	}
 	for _, p := range s.arr.lines {
-		c.join(c.line(s.id, p[0]), c.line(s.id, p[1]))
+		c.join(c.lineID(s.id, p[0]), c.lineID(s.id, p[1]))
 	}
 }
 
@@ -91,19 +104,17 @@ func (c *closer) addHalf(f, u, v, line int32, up bool) {
 	c.halves = append(c.halves, half{f, u, v, line})
 }
 
-// line returns the number of the line in which two planes meet; src below
+// lineID returns the number of the line in which two planes meet; src below
 // zero is a seam within a plane, a line of its own.
-func (c *closer) line(p, q int32) int32 {
+func (c *closer) lineID(p, q int32) int32 {
 	if q >= 0 && q < p {
 		p, q = q, p
 	}
 	k := uint64(uint32(p))<<32 | uint64(uint32(q))
-	if id, ok := c.lineOf[k]; ok {
-		return id
+	id, fresh := c.lineOf.at(k, int32(len(c.parent)))
+	if fresh {
+		c.parent = append(c.parent, id)
 	}
-	id := int32(len(c.parent))
-	c.parent = append(c.parent, id)
-	c.lineOf[k] = id
 	return id
 }
 
@@ -127,14 +138,12 @@ func (c *closer) close(out *poly) string {
 	for i := range c.halves {
 		c.halves[i].line = c.root(c.halves[i].line)
 	}
-	slices.SortStableFunc(c.halves, func(a, b half) int { return cmp.Compare(a.face, b.face) })
-	loops, reason := c.loops()
-	if reason != "" {
+	c.sortHalves()
+	if reason := c.loops(); reason != "" {
 		return reason
 	}
-	needed := c.needed(loops)
-	lines := c.onLines(needed)
-	out.verts = c.weld.at
+	c.needed()
+	c.onLines()
 	out.facets = make([]facet, len(c.faces))
 	for i, f := range c.faces {
 		pl := &c.planes[f.plane]
@@ -144,25 +153,44 @@ func (c *closer) close(out *poly) string {
 		}
 		out.facets[i] = facet{n: n, d: d, plane: f.plane, surf: f.key.surf, tag: f.key.tag}
 	}
-	for _, l := range loops {
-		if ring := c.refine(l, needed, lines); len(ring) >= 3 {
-			f := &out.facets[c.halves[l[0]].face]
-			f.loops = append(f.loops, ring)
-		}
-	}
+	c.refine(out)
 	out.facets = slices.DeleteFunc(out.facets, func(f facet) bool { return len(f.loops) == 0 })
-	compact(out)
+	c.compact(out)
 	return ""
+}
+
+// sortHalves puts the halves of each face side by side, in their order.
+func (c *closer) sortHalves() {
+	count := sized(&c.head, len(c.faces)+1)
+	clear(count)
+	for _, h := range c.halves {
+		count[h.face+1]++
+	}
+	for i := range c.faces {
+		count[i+1] += count[i]
+	}
+	sorted := sized(&c.rest, len(c.halves))
+	for _, h := range c.halves {
+		sorted[count[h.face]] = h
+		count[h.face]++
+	}
+	c.rest, c.halves = c.halves, sorted
+}
+
+// sized returns the slice at a length, reusing its room; its values are stale.
+func sized[T any](s *[]T, n int) []T {
+	*s = slices.Grow((*s)[:0], n)[:n]
+	return *s
 }
 
 // loops joins the half edges of each face into closed loops. Where loops of a
 // face touch at a point, each keeps its own corner of wood.
-func (c *closer) loops() ([][]int32, string) {
-	var all [][]int32
-	used := make([]bool, len(c.halves))
-	// out[v] chains the half edges of the current face that leave v.
-	head := make([]int32, len(c.weld.at))
-	next := make([]int32, len(c.halves))
+func (c *closer) loops() string {
+	c.loop, c.ends = c.loop[:0], c.ends[:0]
+	used := sized(&c.used, len(c.halves))
+	clear(used)
+	// head[v] chains the half edges of the current face that leave v.
+	head, next := sized(&c.head, len(c.weld.at)), sized(&c.next, len(c.halves))
 	for i := range head {
 		head[i] = -1
 	}
@@ -178,33 +206,41 @@ func (c *closer) loops() ([][]int32, string) {
 			if used[i] {
 				continue
 			}
-			loop, ok := c.follow(int32(i), head, next, used)
-			if !ok {
-				return nil, fmt.Sprintf("a face outline is open near %v", c.weld.at[c.halves[i].from])
+			if !c.follow(int32(i), head, next, used) {
+				return fmt.Sprintf("a face outline is open near %v", c.weld.at[c.halves[i].from])
 			}
-			all = append(all, loop)
+			c.ends = append(c.ends, int32(len(c.loop)))
 		}
 		for i := lo; i < hi; i++ {
 			head[c.halves[i].from] = -1
 		}
 		lo = hi
 	}
-	return all, ""
+	return ""
 }
 
-func (c *closer) follow(start int32, head, next []int32, used []bool) ([]int32, bool) {
-	loop := []int32{start}
+// eachLoop calls visit with the halves of every loop in turn.
+func (c *closer) eachLoop(visit func(loop []int32)) {
+	from := int32(0)
+	for _, to := range c.ends {
+		visit(c.loop[from:to])
+		from = to
+	}
+}
+
+func (c *closer) follow(start int32, head, next []int32, used []bool) bool {
+	c.loop = append(c.loop, start)
 	used[start] = true
 	for at := start; ; {
 		at = c.pick(at, c.halves[at].to, head, next, used, start)
 		switch at {
 		case start:
-			return loop, true
+			return true
 		case -1:
-			return nil, false
+			return false
 		}
 		used[at] = true
-		loop = append(loop, at)
+		c.loop = append(c.loop, at)
 	}
 }
 

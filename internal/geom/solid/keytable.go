@@ -6,6 +6,7 @@ type keyTable struct {
 	slots []slot
 	stamp uint32
 	mask  uint64
+	count int
 }
 
 type slot struct {
@@ -24,6 +25,7 @@ func (t *keyTable) reset(n int) {
 		t.slots, t.stamp = make([]slot, size), 0
 	}
 	t.mask = uint64(size - 1)
+	t.count = 0
 	t.stamp++
 	if t.stamp == 0 {
 		clear(t.slots)
@@ -35,9 +37,37 @@ func (t *keyTable) reset(n int) {
 func (t *keyTable) at(key uint64, value int32) (got int32, fresh bool) {
 	s, fresh := t.find(key)
 	if fresh {
-		*s = slot{key, value, t.stamp}
+		t.put(s, slot{key, value, t.stamp})
+		return value, true
 	}
-	return s.value, fresh
+	return s.value, false
+}
+
+// set gives the key a value.
+func (t *keyTable) set(key uint64, value int32) {
+	if s, fresh := t.find(key); fresh {
+		t.put(s, slot{key, value, t.stamp})
+	} else {
+		s.value = value
+	}
+}
+
+// put fills a free slot and doubles the table where it is half full.
+func (t *keyTable) put(at *slot, s slot) {
+	*at = s
+	t.count++
+	if 2*t.count <= int(t.mask) {
+		return
+	}
+	old := t.slots[:t.mask+1]
+	stamp := t.stamp
+	t.slots, t.stamp, t.mask = make([]slot, 2*len(old)), 1, uint64(2*len(old)-1)
+	for _, o := range old {
+		if o.stamp == stamp {
+			free, _ := t.find(o.key)
+			*free = slot{o.key, o.value, 1}
+		}
+	}
 }
 
 func (t *keyTable) find(key uint64) (s *slot, fresh bool) {
@@ -57,7 +87,8 @@ func (t *keyTable) find(key uint64) (s *slot, fresh bool) {
 func (t *keyTable) add(key uint64, by int32) int32 {
 	s, fresh := t.find(key)
 	if fresh {
-		*s = slot{key, 0, t.stamp}
+		t.put(s, slot{key, by, t.stamp})
+		return by
 	}
 	s.value += by
 	return s.value

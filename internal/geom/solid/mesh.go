@@ -42,10 +42,15 @@ func (s *Solid) Mesh() *Mesh {
 }
 
 // fill cuts a polyhedron into triangles, face by face.
-func (m *Mesh) fill(p *poly) bool {
+func (m *Mesh) fill(p *poly, t *triangulator, f *flattener) bool {
 	ok := true
-	var t triangulator
-	var f flattener
+	n := 0
+	for i := range p.facets {
+		for _, l := range p.facets[i].loops {
+			n += len(l)
+		}
+	}
+	m.Tris = make([]Triangle, 0, n)
 	for i := range p.facets {
 		fc := &p.facets[i]
 		if len(fc.loops) == 1 && m.simple(p, fc, int32(i)) {
@@ -136,8 +141,7 @@ func (f *flattener) load(p *poly, fc *facet) {
 // openEdge is the runtime check that a mesh is closed: every directed edge of a
 // triangle has its opposite. It returns the number of edges that have not, and
 // a vertex of one of them.
-func openEdge(tris []Triangle) (open int, where int32) {
-	var t keyTable
+func openEdge(tris []Triangle, t *keyTable) (open int, where int32) {
 	t.reset(2 * len(tris))
 	for i := range tris {
 		v := &tris[i].V

@@ -28,8 +28,8 @@ type Overlap struct {
 
 // pairRun is a run of two solids in the frame of the first.
 type pairRun struct {
+	*rig
 	tol    tolerance
-	table  planeTable
 	polys  []*poly
 	lo, hi vec.V3
 	ok     bool
@@ -40,7 +40,8 @@ type pairRun struct {
 func newPair(a, b Placed, reach float64, tol tolerance) pairRun {
 	pa := a.Solid.body
 	pa.facets = append([]facet(nil), pa.facets...)
-	r := pairRun{tol: tol, table: planeTable{tol: tol}}
+	r := pairRun{tol: tol, rig: rigs.Get().(*rig)}
+	r.table.reset(tol)
 	r.polys = []*poly{&pa, b.Solid.body.moved(within(b.Frame, a.Frame))}
 	g := vec.V3{X: reach, Y: reach, Z: reach}
 	r.lo = larger(pa.lo, r.polys[1].lo).Sub(g)
@@ -71,8 +72,7 @@ func (p *poly) facetBounds(f *facet) (lo, hi vec.V3) {
 
 // each works every plane of the run and hands the sheet to visit.
 func (r *pairRun) each(m mode, visit func(s *sheet)) string {
-	sh := sheets.Get().(*sheet)
-	defer sheets.Put(sh)
+	sh := &r.sheet
 	sh.tol, sh.mode, sh.polys, sh.seams = r.tol, m, r.polys, 0
 	sh.roles = []role{bodyA, bodyB}
 	for id := range r.table.planes {
@@ -110,12 +110,13 @@ func Interference(a, b Placed) Overlap {
 	for _, k := range attempts {
 		tol := loose.scaled(k)
 		r := newPair(a, b, 0, tol)
+		defer rigs.Put(r.rig)
 		if !r.ok {
 			return Overlap{Status: Verified}
 		}
-		c := newCloser(r.table.planes, tol.weld)
-		if out.Reason = r.each(intersect, func(s *sheet) { c.take(s) }); out.Reason == "" {
-			out = c.overlap(r.polys, [2]int{a.Solid.options.facets(), b.Solid.options.facets()})
+		r.closer.reset(r.table.planes, tol.weld)
+		if out.Reason = r.each(intersect, func(s *sheet) { r.closer.take(s) }); out.Reason == "" {
+			out = r.closer.overlap(r.polys, [2]int{a.Solid.options.facets(), b.Solid.options.facets()})
 			out.Status = Verified
 			out.Where, out.Along = a.Frame.ToWorld(out.Where), a.Frame.DirToWorld(out.Along)
 			break
@@ -151,6 +152,7 @@ func Contact(a, b Placed) Patch {
 	var out Patch
 	for _, k := range attempts {
 		r := newPair(a, b, loose.flush, loose.scaled(k))
+		defer rigs.Put(r.rig)
 		if out = (Patch{Status: Verified}); !r.ok {
 			break
 		}

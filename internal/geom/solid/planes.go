@@ -91,6 +91,16 @@ type planeTable struct {
 	exact   map[vec.V3]int32
 }
 
+// reset empties the table, keeping its room.
+func (t *planeTable) reset(tol tolerance) {
+	t.tol = tol
+	t.planes, t.bundles = t.planes[:0], t.bundles[:0]
+	if t.exact == nil {
+		t.exact = map[vec.V3]int32{}
+	}
+	clear(t.exact)
+}
+
 type bundle struct {
 	n      vec.V3
 	planes []int32
@@ -111,14 +121,14 @@ func (t *planeTable) add(ps []*poly, k int32, keep func(f *facet) bool) {
 		pl := &t.planes[id]
 		for _, loop := range f.loops {
 			for _, v := range loop {
-				pl.grow(p.verts[v], len(pl.facets) == 0)
+				pl.grow(p.verts[v])
 			}
 		}
 		pl.facets = append(pl.facets, facetRef{k, int32(i)})
 	}
 }
 
-func (p *plane) grow(v vec.V3, _ bool) {
+func (p *plane) grow(v vec.V3) {
 	q := p.flat(v)
 	p.lo = polygon.P2{X: min(p.lo.X, q.X), Y: min(p.lo.Y, q.Y)}
 	p.hi = polygon.P2{X: max(p.hi.X, q.X), Y: max(p.hi.Y, q.Y)}
@@ -143,6 +153,9 @@ func (t *planeTable) find(p *poly, f *facet) int32 {
 	pl := newPlane(f.n, f.n.Dot(p.verts[f.loops[0][0]]))
 	pl.lo, pl.hi = polygon.P2{X: inf, Y: inf}, polygon.P2{X: -inf, Y: -inf}
 	pl.lo3, pl.hi3 = vec.V3{X: inf, Y: inf, Z: inf}, vec.V3{X: -inf, Y: -inf, Z: -inf}
+	if n := len(t.planes); n < cap(t.planes) {
+		pl.facets = t.planes[:n+1][n].facets[:0]
+	}
 	t.planes = append(t.planes, pl)
 	t.bundles[b].planes = append(t.bundles[b].planes, id)
 	return id
@@ -161,9 +174,6 @@ func (t *planeTable) flush(p *poly, f *facet, pl *plane) bool {
 
 // bundle returns the bundle of directions within 1e-4 of n, up to sign.
 func (t *planeTable) bundle(n vec.V3) int32 {
-	if t.exact == nil {
-		t.exact = map[vec.V3]int32{}
-	}
 	if b, ok := t.exact[n]; ok {
 		return b
 	}
@@ -174,7 +184,11 @@ func (t *planeTable) bundle(n vec.V3) int32 {
 		}
 	}
 	b := int32(len(t.bundles))
-	t.bundles = append(t.bundles, bundle{n: n})
+	fresh := bundle{n: n}
+	if k := len(t.bundles); k < cap(t.bundles) {
+		fresh.planes = t.bundles[:k+1][k].planes[:0]
+	}
+	t.bundles = append(t.bundles, fresh)
 	t.exact[n] = b
 	return b
 }

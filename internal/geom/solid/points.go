@@ -101,13 +101,21 @@ func (s *pointSet) near(p polygon.P2, kx, ky int64) int32 {
 type weldSet struct {
 	at   []vec.V3
 	next []int32
-	head map[uint64]int32
+	head keyTable
 	tol  float64
 	cell float64
 }
 
 func newWeldSet(tol float64) *weldSet {
-	return &weldSet{head: map[uint64]int32{}, tol: tol, cell: 50 * tol}
+	s := new(weldSet)
+	s.reset(tol)
+	return s
+}
+
+func (s *weldSet) reset(tol float64) {
+	s.at, s.next = s.at[:0], s.next[:0]
+	s.head.reset(256)
+	s.tol, s.cell = tol, 50*tol
 }
 
 func hash3(x, y, z int64) uint64 { return hash2(int64(hash2(x, y)), z) }
@@ -131,8 +139,11 @@ func (s *weldSet) find(p vec.V3) int32 {
 		if (m&1 != 0 && ox == kx) || (m&2 != 0 && oy == ky) || (m&4 != 0 && oz == kz) {
 			continue
 		}
-		i, ok := s.head[hash3(x, y, z)]
-		for ; ok && i >= 0; i = s.next[i] {
+		h, none := s.head.find(hash3(x, y, z))
+		if none {
+			continue
+		}
+		for i := h.value; i >= 0; i = s.next[i] {
 			d := s.at[i].Sub(p)
 			if abs(d.X) <= s.tol && abs(d.Y) <= s.tol && abs(d.Z) <= s.tol {
 				return i
@@ -153,11 +164,11 @@ func (s *weldSet) add(p vec.V3) int32 {
 	i := int32(len(s.at))
 	s.at = append(s.at, p)
 	h := hash3(kx, ky, kz)
-	prev, ok := s.head[h]
-	if !ok {
-		prev = -1
+	prev := int32(-1)
+	if old, none := s.head.find(h); !none {
+		prev = old.value
 	}
 	s.next = append(s.next, prev)
-	s.head[h] = i
+	s.head.set(h, i)
 	return i
 }

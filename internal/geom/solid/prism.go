@@ -55,6 +55,12 @@ func (p Prism) polyhedron(perHalf int) (*poly, error) {
 		}
 	}
 	var bottom, top [][]int32
+	points := 0
+	for _, f := range flats {
+		points += len(f.Points)
+	}
+	q.verts = make([]vec.V3, 0, 2*points)
+	q.facets = make([]facet, 0, points+2)
 	for _, f := range flats {
 		b, t := p.sides(q, f, surfOf, z0, z1)
 		bottom, top = append(bottom, b), append(top, t)
@@ -80,6 +86,7 @@ func (p Prism) sides(q *poly, f polygon.Flat, surfOf []int32, z0, z1 float64) (b
 			q.verts = append(q.verts, p.Frame.ToWorld(vec.V3{X: pt.X, Y: pt.Y, Z: z}))
 		}
 	}
+	corners, loops := make([]int32, 0, 6*n), make([][]int32, n)
 	for i := range n {
 		j := (i + 1) % n
 		a, b := f.Points[i], f.Points[j]
@@ -87,15 +94,21 @@ func (p Prism) sides(q *poly, f polygon.Flat, surfOf []int32, z0, z1 float64) (b
 		l := e.Norm()
 		out := p.Frame.DirToWorld(vec.V3{X: e.Y / l, Y: -e.X / l})
 		seg := int(f.Segment[i])
+		corners = append(corners, base+i, base+j, base+n+j, base+n+i)
+		loops[i] = corners[4*i : 4*i+4 : 4*i+4]
 		q.facets = append(q.facets, facet{
-			loops: [][]int32{{base + i, base + j, base + n + j, base + n + i}},
+			loops: loops[i : i+1 : i+1],
 			n:     out, d: out.Dot(q.verts[base+i]),
 			surf: surfOf[seg], tag: tagAt(p.Sides, seg),
 		})
-		bottom = append(bottom, base+n-1-i)
-		top = append(top, base+n+i)
 	}
-	return bottom, top
+	for i := range n {
+		corners = append(corners, base+n-1-i)
+	}
+	for i := range n {
+		corners = append(corners, base+n+i)
+	}
+	return corners[4*n : 5*n : 5*n], corners[5*n : 6*n : 6*n]
 }
 
 func (p Prism) mirrored() Primitive {

@@ -126,7 +126,17 @@ func (s *Solid) shareSurfaces(polys []*poly) {
 	}
 }
 
-var sheets = sync.Pool{New: func() any { return new(sheet) }}
+// rig is the working memory of a run, used again from run to run.
+type rig struct {
+	sheet  sheet
+	closer closer
+	table  planeTable
+	edges  keyTable
+	tri    triangulator
+	flat   flattener
+}
+
+var rigs = sync.Pool{New: func() any { return new(rig) }}
 
 // attempts scale the tolerances: three in twenty thousand random boards fail
 // with the first and pass with the second.
@@ -136,32 +146,33 @@ var attempts = [3]float64{1, 0.25, 4}
 // returns "" or what failed: then another set of tolerances may yet succeed, as
 // a failure is an unlucky coincidence of distances near one of them.
 func (s *Solid) assemble(polys []*poly, parts []role, tol tolerance) string {
-	table := planeTable{tol: tol}
+	r := rigs.Get().(*rig)
+	defer rigs.Put(r)
+	r.table.reset(tol)
 	for k := range polys {
-		table.add(polys, int32(k), nil)
+		r.table.add(polys, int32(k), nil)
 	}
-	sh := sheets.Get().(*sheet)
-	defer sheets.Put(sh)
+	sh := &r.sheet
 	sh.tol, sh.mode, sh.polys, sh.roles, sh.seams = tol, build, polys, parts, 0
 	far := vec.V3{X: 10 * MaxSize, Y: 10 * MaxSize, Z: 10 * MaxSize}
-	c := newCloser(table.planes, tol.weld)
-	for id := range table.planes {
-		if !sh.work(int32(id), &table.planes[id], far.Mul(-1), far) {
+	r.closer.reset(r.table.planes, tol.weld)
+	for id := range r.table.planes {
+		if !sh.work(int32(id), &r.table.planes[id], far.Mul(-1), far) {
 			return "the outlines in one plane could not be put in order"
 		}
-		c.take(sh)
+		r.closer.take(sh)
 	}
 	sh.polys = nil
 	body := poly{surfs: s.body.surfs}
-	if reason := c.close(&body); reason != "" {
+	if reason := r.closer.close(&body); reason != "" {
 		return reason
 	}
 	body.bound()
 	m := Mesh{Verts: body.verts}
-	if !m.fill(&body) {
+	if !m.fill(&body, &r.tri, &r.flat) {
 		return "a face could not be cut into triangles"
 	}
-	if open, v := openEdge(m.Tris); open > 0 {
+	if open, v := openEdge(m.Tris, &r.edges); open > 0 {
 		return fmt.Sprintf("%d edges do not close, one of them near %v", open, m.Verts[v])
 	}
 	s.body, s.mesh = body, m
