@@ -33,6 +33,7 @@ internal/shop
 internal/piece
 internal/piece/trial
 internal/record internal/edit internal/recipe internal/document
+internal/formula
 internal/plan
 internal/joinery internal/evaluate
 internal/shape
@@ -67,8 +68,8 @@ internal/geom/: internal/piece internal/plan internal/timber
 // foreign names the one place where each outside module, or each part of the
 // standard library that touches the outside, may be used.
 const foreign = `
-github.com/hashicorp/hcl/v2: internal/document internal/evaluate
-github.com/zclconf/go-cty: internal/document internal/evaluate
+github.com/hashicorp/hcl/v2: internal/document
+github.com/zclconf/go-cty: internal/document
 github.com/spf13/cobra: internal/surface/cli cmd/scantling
 golang.org/x/text: internal/words
 net/http: internal/surface/web

@@ -46,8 +46,8 @@ input "side_thickness" {
 
 input "timber" {
   label   = "Timber of case, fronts and trays"
-  choice  = "cherry"
-  choices = ["cherry", "black walnut", "hard maple"]
+  choice  = "black cherry"
+  choices = ["black cherry", "black walnut", "hard maple"]
 }
 
 input "least_width" {
@@ -110,25 +110,24 @@ sizes {
   shares = share(contents.needles, input.drawers) # one list of needles for each drawer
   most   = count(shares[1])                       # the first drawers hold the most
 
-  # across: the head sets the pitch, the drawer's number of needles the width
-  pitch      = input.head_diameter + 2
-  margin     = 4
-  row        = most * pitch + 2 * margin
-  least_row  = input.least_width - 2 * material.case.thickness - fit.drawer.sides - 2 * material.drawer.thickness - trays_needed * tray_slack
-  across     = max(row, least_row)               # clear width for wood of the trays
-  trays      = ceil(across / 150)                # wider than 150: side by side
-  trays_needed = 1
-  tray_slack = loose(material.tray, 150)         # what one tray may move, and half a millimetre
-  tray_wide  = round_up(across / trays, 1)
-  slots      = floor((tray_wide - 2 * margin) / pitch) # channels in each tray, spare ones too
-
-  tray_long  = input.needle_length + contents.needles.play
-  end_play   = 1
+  # across: what is thickest sets the pitch, the drawer's needles the width
+  pitch        = max(input.head_diameter, contents.needles.thickest) + 2
+  margin       = 4
+  row          = most * pitch + 2 * margin
+  least_inside = input.least_width - 2 * material.case.thickness - fit.drawer.sides - 2 * material.drawer.thickness
+  trays        = ceil(max(row, least_inside) / "150 mm") # wider than 150: side by side
+  each         = ceil(most / trays)
+  tray_slack   = round_up(loose(material.tray, "150 mm"), 0.1) # what one tray may move, and half a millimetre
+  tray_wide    = round_up(max(each * pitch + 2 * margin, least_inside / trays - tray_slack), 1)
+  slots        = floor((tray_wide - 2 * margin) / pitch) # channels in each tray, spare ones too
+  tray_long    = input.needle_length + contents.needles.play
+  end_play     = 1
 
   # drawer
-  bottom_up   = 8                                 # underside of the ply above the drawer's lower edge
+  stop_high   = 5
+  bottom_up   = stop_high + 5 # underside of the ply above the drawer's lower edge: clear of the stops
   tray_top    = bottom_up + material.bottom.thickness + material.tray.thickness
-  head_above  = input.head_diameter / 2 + 2       # a needle lies half sunk, so its head stands up by half
+  head_above  = input.head_diameter / 2 + 2 # a needle lies half sunk, so its head stands up by half
   scoop       = 16
   drawer_high = round_up(max(tray_top + head_above + scoop, 48), 1)
   drawer_wide = 2 * material.drawer.thickness + trays * (tray_wide + tray_slack)
@@ -248,7 +247,7 @@ group "case" {
     grain  = "right"
     wide   = 30
     deep   = 14
-    high   = 5 # sawn and planed thinner than the rest of the drawer stock
+    high   = sizes.stop_high # planed thinner than the rest of the drawer stock
     left   = part.side.left.inside + (odd(nth) ? 30 : sizes.inside_wide - 60)
     front  = material.front.thickness + 0.5
     bottom = space.opening[ceil(nth / 2)].bottom
@@ -275,15 +274,18 @@ group "drawer" {
   bottom = case.opening[nth].bottom
 
   use "drawer" {
-    wide        = sizes.drawer_wide
-    long        = sizes.drawer_long
-    high        = sizes.drawer_high
-    front       = material.front
-    sides       = material.drawer
-    bottom      = material.bottom
-    bottom_up   = sizes.bottom_up
-    scoop_depth = sizes.scoop
-    scoop_wide  = 64
+    wide         = case.opening[nth].wide - fit.drawer.sides # as the opening comes out, so does its drawer
+    high         = case.opening[nth].high - fit.drawer.above
+    long         = sizes.drawer_long
+    front_timber = material.front
+    side_timber  = material.drawer
+    bottom_sheet = material.bottom
+    bottom_up    = sizes.bottom_up
+    scoop_depth  = sizes.scoop
+    scoop_wide   = 64
+    stop_from    = 30 # the back is notched where it passes over the stops
+    stop_wide    = 30
+    stop_high    = sizes.stop_high
   }
 
   use "needle tray" {
@@ -313,8 +315,8 @@ fit "drawer" {
   moves  = drawer
   inside = case.opening
   sides  = 0.8
-  above  = season(sizes.drawer_high, [material.front, material.drawer], 0.5)
-  behind = season_dry(sizes.case_deep, [material.case], 2)
+  above  = round_up(season(sizes.drawer_high, [material.front, material.drawer], 0.5), 0.5)
+  behind = round_up(season_dry(sizes.drawer_long + material.back.thickness, [material.case], 2), 1)
 }
 
 # ---------------------------------------------------------------- taken from the work

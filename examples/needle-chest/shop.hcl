@@ -18,7 +18,7 @@ shop "Small workshop" {
 # ---------------------------------------------------------------- the rack
 
 board "cherry 27" {
-  species   = "cherry"
+  species   = "black cherry"
   state     = "rough"
   length    = 2400
   width     = 165
@@ -29,7 +29,7 @@ board "cherry 27" {
 }
 
 board "cherry planed 20" {
-  species   = "cherry"
+  species   = "black cherry"
   state     = "planed"
   nominal   = "20 mm"
   length    = 1800

@@ -19,17 +19,17 @@ input "high" {
   length = 60
 }
 
-input "front" {
+input "front_timber" {
   label    = "Timber of the front"
   material = "front"
 }
 
-input "sides" {
+input "side_timber" {
   label    = "Timber of sides and back"
   material = "drawer"
 }
 
-input "bottom" {
+input "bottom_sheet" {
   label    = "Sheet of the bottom"
   material = "bottom"
 }
@@ -49,8 +49,23 @@ input "scoop_wide" {
   length = 64
 }
 
+input "stop_from" {
+  label  = "Drawer stops, from the outside of the sides"
+  length = 30
+}
+
+input "stop_wide" {
+  label  = "Drawer stops, width"
+  length = 30
+}
+
+input "stop_high" {
+  label  = "Drawer stops, height (0 for none): the back is notched over them"
+  length = 0
+}
+
 part "front" {
-  of     = input.front
+  of     = input.front_timber
   grain  = "right"
   left   = 0
   wide   = input.wide
@@ -61,7 +76,7 @@ part "front" {
 }
 
 part "side" {
-  of     = input.sides
+  of     = input.side_timber
   grain  = "back"
   left   = 0
   front  = part.front.back # runs into the front's rebate
@@ -73,7 +88,7 @@ part "side" {
 }
 
 part "back" {
-  of     = input.sides
+  of     = input.side_timber
   grain  = "right"
   left   = part.side.left.inside
   right  = part.side.right.inside
@@ -83,7 +98,7 @@ part "back" {
 }
 
 part "bottom" {
-  of     = input.bottom
+  of     = input.bottom_sheet
   grain  = "back"
   left   = part.side.left.inside
   right  = part.side.right.inside
@@ -120,7 +135,7 @@ joint "bottom" {
 }
 
 cut "scoop" {
-  when   = input.scoop_depth > 0
+  if     = input.scoop_depth > 0
   kind   = "scoop"
   on     = part.front
   edge   = "top"
@@ -134,6 +149,29 @@ cut "eased" {
   on     = part.front
   edges  = [["top", "front"]]
   radius = 1
+}
+
+# The drawer is put in over its stops.
+cut "notch left" {
+  if    = input.stop_high > 0
+  kind  = "notch"
+  on    = part.back
+  side  = "bottom"
+  runs  = "back"
+  near  = part.side.left.outside + input.stop_from - 4
+  width = input.stop_wide + 8
+  depth = input.stop_high + 1
+}
+
+cut "notch right" {
+  if    = input.stop_high > 0
+  kind  = "notch"
+  on    = part.back
+  side  = "bottom"
+  runs  = "back"
+  near  = part.side.right.outside - input.stop_from - input.stop_wide - 4
+  width = input.stop_wide + 8
+  depth = input.stop_high + 1
 }
 
 output "inside_wide" {
