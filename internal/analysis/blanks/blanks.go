@@ -142,15 +142,21 @@ func (d *deriver) fromSheet(row plan.PartRow, s Stock) {
 func (d *deriver) fromBoard(row plan.PartRow, s Stock) {
 	for i, member := range row.Members {
 		length, why := d.length(row)
-		if width, widest := d.width(row), d.widest(s); width.Nm > widest {
-			d.panel(row, s, i+1, member, length, width, widest, why)
-		} else {
-			d.out = append(d.out, plan.Workpiece{
-				ID: blankID(row.Mark, i+1), Kind: plan.BlankPiece, Mark: row.Mark, Parts: []address.Address{member}, Count: 1,
-				Material: row.Material, Stock: s.ID, Length: length, Width: width, Thickness: row.Thickness, Why: why,
-			})
-		}
+		d.blank(row, s, i+1, []address.Address{member}, length, why)
 	}
+}
+
+// blank makes the blank number n of a row, for one part or for a gang of parts:
+// in one piece where a board is wide enough, else glued up from strips.
+func (d *deriver) blank(row plan.PartRow, s Stock, n int, parts []address.Address, length ledger.Figure, why []message.Message) {
+	if width, widest := d.width(row), d.widest(s); width.Nm > widest {
+		d.panel(row, s, n, parts, length, width, widest, why)
+		return
+	}
+	d.out = append(d.out, plan.Workpiece{
+		ID: blankID(row.Mark, n), Kind: plan.BlankPiece, Mark: row.Mark, Parts: parts, Count: 1,
+		Material: row.Material, Stock: s.ID, Length: length, Width: d.width(row), Thickness: row.Thickness, Why: why,
+	})
 }
 
 // length is the part's length and both ends' allowance, or what the machines

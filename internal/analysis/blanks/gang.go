@@ -18,9 +18,9 @@ func (d *deriver) gangs(row plan.PartRow) bool {
 
 // profile is what parts must share to come out of one blank.
 type profile struct {
-	stock, material  string
+	stock            Stock
+	material, stage  string
 	width, thickness unit.Length
-	stage            string
 }
 
 // gang puts short parts of one profile end to end on common blanks.
@@ -33,7 +33,7 @@ func (d *deriver) gang(rows []plan.PartRow) {
 	byProfile := map[profile][]share{}
 	for _, row := range rows {
 		stock, _ := d.stockFor(row)
-		p := profile{stock.ID, row.Material, row.Width.Nm, row.Thickness.Nm, row.Stage}
+		p := profile{stock, row.Material, row.Stage, row.Width.Nm, row.Thickness.Nm}
 		if _, ok := byProfile[p]; !ok {
 			order = append(order, p)
 		}
@@ -66,12 +66,15 @@ func (d *deriver) gang(rows []plan.PartRow) {
 				parts, long, n = append(parts, s.member), next, n+1
 			}
 			shares = slices.Delete(shares, 0, n)
-			d.out = append(d.out, d.gangBlank(id, first, p, parts, terms))
+			length, why := d.gangLength(id, first, parts, terms)
+			d.blank(first, p.stock, counts[first.Mark], parts, length, why)
 		}
 	}
 }
 
-func (d *deriver) gangBlank(id string, row plan.PartRow, p profile, parts []address.Address, terms []ledger.Figure) plan.Workpiece {
+// gangLength is the parts' lengths, the kerfs between them and both ends'
+// allowance, or what the machines need if that is more.
+func (d *deriver) gangLength(id string, row plan.PartRow, parts []address.Address, terms []ledger.Figure) (ledger.Figure, []message.Message) {
 	length := d.Ledger.Sum(id+".length", terms...)
 	least := d.least(row)
 	why := message.New("blanks.ganged", message.Count("parts", len(parts)), message.Length("part", row.Length.Nm), message.Length("least", least))
@@ -82,8 +85,5 @@ func (d *deriver) gangBlank(id string, row plan.PartRow, p profile, parts []addr
 		limit := d.Ledger.Leaf("machines.least-length", least, ledger.HouseRule, "the shop's machines")
 		length = d.Ledger.Greatest(id+".length", length, limit)
 	}
-	return plan.Workpiece{
-		ID: id, Kind: plan.BlankPiece, Mark: row.Mark, Parts: parts, Count: 1, Material: row.Material, Stock: p.stock,
-		Length: length, Width: d.width(row), Thickness: row.Thickness, Why: []message.Message{why},
-	}
+	return length, []message.Message{why}
 }

@@ -12,15 +12,15 @@ import (
 )
 
 // panel makes strips and the panel that is glued up from them.
-func (d *deriver) panel(row plan.PartRow, s Stock, n int, member address.Address, length, width ledger.Figure, widest unit.Length, why []message.Message) {
+func (d *deriver) panel(row plan.PartRow, s Stock, n int, parts []address.Address, length, width ledger.Figure, widest unit.Length, why []message.Message) {
 	id := fmt.Sprintf("panel.%s.%d", row.Mark, n)
-	widths := d.strips(row, member, width, widest)
+	widths := d.strips(row, parts[0], width, widest)
 	if widths == nil {
 		d.refuse(row)
 		return
 	}
 	panel := plan.Workpiece{
-		ID: id, Kind: plan.PanelPiece, Mark: row.Mark, Parts: []address.Address{member}, Count: 1,
+		ID: id, Kind: plan.PanelPiece, Mark: row.Mark, Parts: parts, Count: 1,
 		Material: row.Material, Length: length, Width: width, Thickness: row.Thickness,
 		Why: append(why, message.New("blanks.glued-up", message.Length("width", width.Nm),
 			message.Length("widest", widest), message.Count("strips", len(widths)))),

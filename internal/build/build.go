@@ -1,0 +1,122 @@
+package build
+
+import (
+	"slices"
+
+	"scantling/internal/analysis"
+	"scantling/internal/analysis/blanks"
+	"scantling/internal/analysis/contents"
+	"scantling/internal/analysis/cost"
+	"scantling/internal/analysis/cutting"
+	"scantling/internal/analysis/marks"
+	"scantling/internal/analysis/movement"
+	"scantling/internal/analysis/stages"
+	"scantling/internal/diag"
+	"scantling/internal/document"
+	"scantling/internal/evaluate"
+	"scantling/internal/joinery"
+	"scantling/internal/plan"
+	"scantling/internal/shape"
+	"scantling/internal/shop"
+)
+
+// Result is a plan with what it was made from.
+type Result struct {
+	Plan *plan.Plan
+	// Shapes are the parts as solids.
+	Shapes *shape.Shapes
+	Shop   *shop.Shop
+	// Document is the design document as read, for edits of its inputs.
+	Document *document.File
+	// Report says which analyses ran.
+	Report analysis.Report
+	Work   evaluate.Work
+}
+
+// Analyses returns everything that is found out about a piece, in one list; their
+// order follows from their needs.
+func Analyses() []analysis.Analysis {
+	return []analysis.Analysis{
+		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, movement.Analysis, cost.Analysis,
+	}
+}
+
+// Run plans the piece.
+func Run(src evaluate.Sources) (Result, error) {
+	evaluated := evaluate.Piece(src)
+	cuts, lowered, faults := joinery.Lower(evaluated.Piece, evaluated.Ledger)
+	diags := slices.Concat(evaluated.Diagnostics, faults)
+	c := &analysis.Context{
+		Piece: evaluated.Piece, Cuts: cuts, Joints: lowered, Shop: evaluated.Shop, Ledger: evaluated.Ledger,
+		Broken: diags.HasErrors(),
+	}
+	report, err := analysis.Run(c, Analyses())
+	if err != nil {
+		return Result{}, err
+	}
+	p := assemble(c, report)
+	p.Diagnostics = slices.Concat(diags, report.Diagnostics).Sorted()
+	for _, r := range evaluated.Unplaced {
+		p.Unplaced = append(p.Unplaced, r.Of)
+	}
+	return Result{
+		Plan: p, Shapes: c.Shapes(), Shop: evaluated.Shop, Document: evaluated.Document, Report: report, Work: evaluated.Work,
+	}, nil
+}
+
+// assemble lays the results of the analyses together.
+func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
+	whole := *c.Piece
+	whole.Cuts = c.AllCuts()
+	p := &plan.Plan{Schema: plan.Schema, Piece: &whole, Shop: summary(c.Shop), Ledger: c.Ledger, Findings: report.Findings}
+	p.Parts = marks.Analysis.Get(c)
+	if s, ok := stages.Analysis.Result(c); ok {
+		p.Stages, p.Measures, p.Parts = s.Stages, s.Measures, s.Rows
+	}
+	p.Workpieces = blanks.Analysis.Get(c)
+	if cut, ok := cutting.Analysis.Result(c); ok {
+		p.Diagrams = cut.Diagrams
+		p.Workpieces = fromDiagrams(p.Workpieces, cut.From)
+	}
+	p.Held = contents.Analysis.Get(c)
+	p.Clearances = movement.Analysis.Get(c)
+	if r, ok := cost.Analysis.Result(c); ok {
+		p.Buying, p.Cost = r.Buying, r.Cost
+	}
+	return p
+}
+
+// fromDiagrams ties blanks and strips to the boards that they are cut from.
+func fromDiagrams(pieces []plan.Workpiece, from map[string]string) []plan.Workpiece {
+	out := slices.Clone(pieces)
+	for i, w := range out {
+		if board, ok := from[w.ID]; ok {
+			out[i].From = append(slices.Clone(w.From), board)
+		}
+	}
+	return out
+}
+
+// summary is what a reader of the plan must know of the shop.
+func summary(s *shop.Shop) plan.Shop {
+	if s == nil {
+		return plan.Shop{}
+	}
+	return plan.Shop{
+		Name: s.Name, Currency: s.Currency, Region: s.Region, Denominator: s.Denominator,
+		Resolution:  plan.Figure{Nm: s.Resolution},
+		MoistureNow: float64(s.Climate.Season.Now), MoistureDry: float64(s.Climate.Season.Dry), MoistureWet: float64(s.Climate.Season.Wet),
+	}
+}
+
+// HasErrors reports whether the documents or a check say that the piece cannot
+// be built as it stands.
+func (r Result) HasErrors() bool {
+	return r.Plan.Diagnostics.HasErrors() || slices.ContainsFunc(r.Plan.Findings, func(f plan.Finding) bool {
+		return f.Severity == diag.Error && (f.Status == plan.Fail || f.Status == plan.Errored)
+	})
+}
+
+// Broken reports whether the documents have errors, so that there is no whole
+// plan.
+func (r Result) Broken() bool { return r.Plan.Diagnostics.HasErrors() }
