@@ -10,6 +10,11 @@ import (
 	"scantling/internal/analysis/cutting"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/movement"
+	"scantling/internal/analysis/operations"
+	"scantling/internal/analysis/rehearsal"
+	"scantling/internal/analysis/rows"
+	"scantling/internal/analysis/sequence"
+	"scantling/internal/analysis/setups"
 	"scantling/internal/analysis/stages"
 	"scantling/internal/diag"
 	"scantling/internal/document"
@@ -38,6 +43,7 @@ type Result struct {
 func Analyses() []analysis.Analysis {
 	return []analysis.Analysis{
 		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, movement.Analysis, cost.Analysis,
+		rows.Analysis, operations.Analysis, setups.Analysis, sequence.Analysis,
 	}
 }
 
@@ -55,6 +61,10 @@ func Run(src evaluate.Sources) (Result, error) {
 		return Result{}, err
 	}
 	p := assemble(c, report)
+	if !c.Broken {
+		p.Findings = append(p.Findings, rehearse(c, p)...)
+		analysis.SortFindings(p.Findings)
+	}
 	p.Diagnostics = slices.Concat(diags, report.Diagnostics).Sorted()
 	for _, r := range evaluated.Unplaced {
 		p.Unplaced = append(p.Unplaced, r.Of)
@@ -78,12 +88,25 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 		p.Diagrams = cut.Diagrams
 		p.Workpieces = fromDiagrams(p.Workpieces, cut.From)
 	}
+	p.Rows = rows.Analysis.Get(c)
+	if cards, ok := setups.Analysis.Result(c); ok {
+		p.Setups, p.Operations = cards.Setups, cards.Operations
+	}
+	p.Steps = sequence.Analysis.Get(c)
 	p.Held = contents.Analysis.Get(c)
 	p.Clearances = movement.Analysis.Get(c)
 	if r, ok := cost.Analysis.Result(c); ok {
 		p.Buying, p.Cost = r.Buying, r.Cost
 	}
 	return p
+}
+
+// rehearse carries the assembled plan out on paper. It is not an analysis like
+// the others: it reads what they printed and nothing behind it.
+func rehearse(c *analysis.Context, p *plan.Plan) []plan.Finding {
+	shop := operations.Of(c.Shop)
+	findings, _ := rehearsal.Check(rehearsal.Input{Plan: p, Cuts: p.Piece.Cuts, Machines: shop.Machines, Cutters: shop.Cutters})
+	return findings
 }
 
 // fromDiagrams ties blanks and strips to the boards that they are cut from.
