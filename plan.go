@@ -81,7 +81,7 @@ func Load(w world.World, name string, o Options) (evaluate.Sources, error) {
 	if err != nil {
 		return evaluate.Sources{}, fmt.Errorf("the record %s cannot be read: %w", RecordName(name), err)
 	}
-	_ = entries
+	src.Record = entries
 	return src, nil
 }
 

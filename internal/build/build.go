@@ -67,7 +67,7 @@ func Run(src evaluate.Sources) (Result, error) {
 	}
 	p.Diagnostics = slices.Concat(diags, report.Diagnostics).Sorted()
 	for _, r := range evaluated.Unplaced {
-		p.Unplaced = append(p.Unplaced, r.Of)
+		p.Unplaced = append(p.Unplaced, string(r.Entry.Address))
 	}
 	return Result{
 		Plan: p, Shapes: c.Shapes(), Shop: evaluated.Shop, Document: evaluated.Document, Report: report, Work: evaluated.Work,

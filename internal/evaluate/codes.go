@@ -3,10 +3,13 @@ package evaluate
 import "scantling/internal/diag"
 
 const (
+	CodeAgain          diag.Code = "again"
 	CodeBeyond         diag.Code = "beyond"
 	CodeCircle         diag.Code = "circle"
+	CodeCutLarge       diag.Code = "cut-large"
 	CodeCutMisses      diag.Code = "cut-misses"
 	CodeCutPlace       diag.Code = "cut-place"
+	CodeCutSmall       diag.Code = "cut-small"
 	CodeCutThrough     diag.Code = "cut-through"
 	CodeDenominator    diag.Code = "denominator"
 	CodeEdges          diag.Code = "edges"
@@ -57,6 +60,7 @@ const (
 	CodeUnknownRecipe  diag.Code = "unknown-recipe"
 	CodeUnknownWood    diag.Code = "unknown-wood"
 	CodeUnknownWord    diag.Code = "unknown-word"
+	CodeUnplaced       diag.Code = "unplaced"
 	CodeUseName        diag.Code = "use-name"
 	CodeWhichWood      diag.Code = "which-wood"
 	CodeWrongAxis      diag.Code = "wrong-axis"

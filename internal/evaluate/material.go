@@ -3,6 +3,7 @@ package evaluate
 import (
 	"cmp"
 
+	"scantling/internal/address"
 	"scantling/internal/document"
 	"scantling/internal/formula"
 	"scantling/internal/message"
@@ -29,7 +30,7 @@ func (m *material) name() string {
 func (m *material) thickness() formula.Value {
 	name := "material." + m.name() + ".thickness"
 	return get(m.s.w, &m.thick, func() string { return name }, m.b.Where, func() formula.Value {
-		if v, ok := m.s.w.record.thickness(m.s.w, "material."+m.name(), name); ok {
+		if v, ok := m.s.w.record.thickness(m.s.w, address.Address("material."+m.name()), name); ok {
 			return v
 		}
 		if m.b.Has("thickness") {

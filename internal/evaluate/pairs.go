@@ -61,6 +61,9 @@ func (f *family) bodies(attribute string) ([]body, bool) {
 					good = false
 				}
 			}
+			if p.conflict {
+				good = false
+			}
 			if !p.done {
 				good = false
 				continue

@@ -26,6 +26,7 @@ type part struct {
 	stuff     cell[*material]
 	across    cell[formula.Value] // the width of a pair
 	done      bool                // it is in the piece
+	conflict  bool                // it is cut, and not as it must be now
 	shape     cell[shape]
 }
 
@@ -248,7 +249,7 @@ func (p *part) sum(name string, op ledger.Op, a, b formula.Value) formula.Value 
 func (p *part) thickness() formula.Value {
 	name := p.name() + ".thickness"
 	return get(p.w(), &p.thick, func() string { return name }, p.decl.block.Where, func() formula.Value {
-		if v, ok := p.w().record.thickness(p.w(), string(p.addr), name); ok {
+		if v, ok := p.w().record.thickness(p.w(), p.addr, name); ok {
 			return v
 		}
 		if s := p.form(); s.ok && s.one < 0 {

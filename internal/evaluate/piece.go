@@ -22,6 +22,18 @@ func Piece(src Sources) Result {
 	if src.Limits == (Limits{}) {
 		src.Limits = DefaultLimits
 	}
+	planned := evaluated(src, nil)
+	if len(src.Record) == 0 {
+		return planned
+	}
+	r := evaluated(src, planned.Piece)
+	r.Planned = planned.Piece
+	return r
+}
+
+// evaluated works everything out, with the record held against the piece as it
+// is planned without it.
+func evaluated(src Sources, planned *piece.Piece) Result {
 	w := &world{
 		src: src, limits: src.Limits, ledger: ledger.New(Functions()), out: &piece.Piece{File: src.Document.Name},
 		told: map[toldKey]bool{}, files: map[string]*document.File{}, fits: map[fitKey]*cell[formula.Value]{}, taken: map[address.Address]diag.Place{},
@@ -30,15 +42,15 @@ func Piece(src Sources) Result {
 	units := unitsOf(file)
 	w.openRecipes()
 	w.openShop(units)
-	w.openRecord()
+	w.openRecord(planned)
 	if file.Kind == document.Piece {
 		w.collect(file, units)
 	} else if file.Head != nil {
 		w.fault(CodeWrongDocument, file.Head.Where, message.Word("got", "document."+string(file.Kind)), message.Word("want", "document.piece"))
 	}
 	w.work.Formulas, w.work.Entries = w.steps, len(w.ledger.Entries())
-	unplaced, placed := w.record.rest()
-	return Result{Piece: w.out, Shop: w.shop, Ledger: w.ledger, Diagnostics: w.diags.Sorted(), Document: file, Work: w.work, Unplaced: unplaced, Placed: placed}
+	return Result{Piece: w.out, Planned: w.out, Shop: w.shop, Ledger: w.ledger, Diagnostics: w.diags.Sorted(), Document: file, Work: w.work,
+		Unplaced: w.record.unplaced, Placed: w.record.count}
 }
 
 // read reads a document once and keeps what is wrong with it.

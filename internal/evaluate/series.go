@@ -1,6 +1,7 @@
 package evaluate
 
 import (
+	"scantling/internal/address"
 	"slices"
 
 	"scantling/internal/formula"
@@ -30,7 +31,10 @@ type mouth struct {
 	key                  string
 	width, depth, corner piece.Figure
 	cutter               string
-	near, far            piece.Figure
+	// near and far limit the mouth at the surface, from and to the cutter's path,
+	// which is wider where the cutter does not go down to its radius.
+	near, far, from, to piece.Figure
+	cut                 address.Address
 }
 
 // collectSeries writes a series block's rows and cuts into the piece.
@@ -240,6 +244,11 @@ func (r *row) place() bool {
 		at := r.cutting.local(r.axis, quantity(centre))
 		m.near = w.ledger.Round(r.name+".near", w.ledger.Less("", at, w.ledger.Half("", m.width)), unit.Nanometre, unit.Nearest)
 		m.far = w.ledger.Sum(r.name+".far", m.near, m.width)
+		m.from, m.to = m.near, m.far
+		if m.depth.Nm < m.corner.Nm {
+			m.from = w.ledger.Round(r.name+".from", w.ledger.Less("", at, m.corner), unit.Nanometre, unit.Nearest)
+			m.to = w.ledger.Sum(r.name+".to", m.from, m.corner, m.corner)
+		}
 	}
 	return r.apart()
 }
@@ -282,20 +291,22 @@ func (r *row) write() {
 		} else {
 			c.Address = r.p.addr.Nth(slug(r.d.name), i+1)
 		}
-		c.Slot = &piece.Slot{Open: r.open, Run: r.run, From: start, To: r.length, StartOpen: true, EndOpen: true, Near: m.near, Far: m.far, Depth: m.depth, Corner: m.corner}
+		c.Slot = &piece.Slot{Open: r.open, Run: r.run, From: start, To: r.length, StartOpen: true, EndOpen: true, Near: m.from, Far: m.to, Depth: m.depth, Corner: m.corner}
 		cuts[i] = c
+		r.slots[i].cut = c.Address
 		if m.thing != nil {
 			m.thing.in, m.thing.cut = r.p.addr, c.Address
 		}
 	}
 	w.out.Cuts = append(w.out.Cuts, cuts...)
-	slices.SortStableFunc(cuts, func(a, b piece.Cut) int { return int(a.Slot.Near.Nm - b.Slot.Near.Nm) })
+	order := slices.Clone(r.slots)
+	slices.SortStableFunc(order, func(a, b mouth) int { return int(a.near.Nm - b.near.Nm) })
 	at, word := start, "margin"
-	for _, c := range cuts {
-		land := w.ledger.Less(r.name+"."+word, c.Slot.Near, at)
+	for _, m := range order {
+		land := w.ledger.Less(r.name+"."+word, m.near, at)
 		out.Terms = append(out.Terms, piece.Term{Figure: land, Word: word},
-			piece.Term{Air: true, Figure: w.ledger.Less(r.name+".mouth", c.Slot.Far, c.Slot.Near), Of: c.Address, Word: string(r.out.Kind)})
-		at, word = c.Slot.Far, "land"
+			piece.Term{Air: true, Figure: w.ledger.Less(r.name+".mouth", m.far, m.near), Of: m.cut, Word: string(r.out.Kind)})
+		at, word = m.far, "land"
 	}
 	out.Terms = append(out.Terms, piece.Term{Figure: w.ledger.Less(r.name+".margin", r.whole, at), Word: "margin"})
 	w.out.Series = append(w.out.Series, out)

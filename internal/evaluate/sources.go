@@ -5,6 +5,7 @@ import (
 	"scantling/internal/document"
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
+	"scantling/internal/record"
 	"scantling/internal/shop"
 )
 
@@ -23,8 +24,8 @@ type Sources struct {
 	// Inputs are the values that the user has set, by name, as document text:
 	// `4`, `"black walnut"`, `"13 3/4 in"`.
 	Inputs map[string]string
-	// Readings are what the as-built record says; see [Reading].
-	Readings []Reading
+	// Record is the as-built record.
+	Record record.Record
 	// Limits bound the work; zero is [DefaultLimits].
 	Limits Limits
 }
@@ -37,12 +38,15 @@ type Result struct {
 	Diagnostics diag.List
 	// Document is the design document as read, for edits of its inputs.
 	Document *document.File
-	// Unplaced are readings of the record that fit nothing any more, or something
-	// else than what was measured; none of them was applied.
-	Unplaced []Reading
-	// Placed counts the readings that were applied.
-	Placed int
-	Work   Work
+	// Planned is the piece as it is without the record; the same as Piece where
+	// there is none.
+	Planned *piece.Piece
+	// Unplaced are entries of the record that fit nothing any more, or another
+	// thing than what was measured; none of them is applied. Placed counts those
+	// that are.
+	Unplaced []record.Unplaced
+	Placed   int
+	Work     Work
 }
 
 // Limits bound the work of one evaluation.

@@ -111,7 +111,9 @@ type Slot struct {
 	To        Figure `json:"to"`
 	StartOpen bool   `json:"startOpen"`
 	EndOpen   bool   `json:"endOpen"`
-	// Near and Far limit it across, along the third axis.
+	// Near and Far limit the cutter's path across, along the third axis. Where the
+	// bottom's corners are round and Depth is less than Corner, the mouth at the
+	// surface is narrower; a series says how wide its mouths are.
 	Near Figure `json:"near"`
 	Far  Figure `json:"far"`
 	// Depth is measured from Open inwards.
