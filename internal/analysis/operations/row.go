@@ -25,37 +25,104 @@ const (
 )
 
 // rowCuts returns the cuts of a row's first member in working order, each with
-// its way.
+// its way. Cuts that are alike are made the same way where one way serves all.
 func (d *deriver) rowCuts(row plan.PartRow) []Job {
 	finished, long := d.finished(row), d.long(row)
+	cuts := d.inOrder(d.cuts[row.Members[0]])
 	var jobs []Job
-	ready := map[address.Address]bool{} // made on the finished part
-	for _, cut := range d.inOrder(d.cuts[row.Members[0]]) {
-		onPart := slices.ContainsFunc(cut.After, func(a address.Address) bool { return ready[a] })
-		way := d.wayOf(cut, finished, long, onPart)
-		ready[cut.Address] = !way.Long
+	ways := make([][]Way, len(cuts))
+	refused := make([][]message.Message, len(cuts))
+	for i, cut := range cuts {
+		ways[i], refused[i] = d.waysOf(cut, finished, long)
+	}
+	onPart := map[address.Address]bool{} // made on the finished part
+	for i, cut := range cuts {
+		if slices.ContainsFunc(cut.After, func(a address.Address) bool { return onPart[a] }) {
+			ways[i] = slices.DeleteFunc(slices.Clone(ways[i]), func(w Way) bool { return w.Long })
+		}
+		way, ok := common(cuts, ways, i)
+		if !ok {
+			if cut.Slot != nil && cut.Kind != piece.Notch {
+				d.report(cut, refused[i])
+			}
+			way = byHand(cut, *finished)
+		}
+		onPart[cut.Address] = !way.Long
 		jobs = append(jobs, Job{Row: row, Cut: cut, Way: way})
 	}
 	return jobs
 }
 
-// wayOf chooses how a cut is made; onPart forbids the longer blank.
-func (d *deriver) wayOf(cut piece.Cut, finished, long *work, onPart bool) Way {
-	if cut.Slot == nil {
-		return otherWay(d.Shop, d.Ledger, cut, *finished)
+// waysOf returns the ways to make a cut by machine, the best first; none for a
+// notch, which is small and at a corner: it is cut by hand to the knife line.
+func (d *deriver) waysOf(cut piece.Cut, finished, long *work) ([]Way, []message.Message) {
+	switch {
+	case cut.Slot == nil:
+		return []Way{otherWay(d.Shop, d.Ledger, cut, *finished)}, nil
+	case cut.Kind == piece.Notch || cut.AfterGlueUp != "":
+		return nil, nil
 	}
-	if onPart || cut.AfterGlueUp != "" {
-		long = nil
+	return slotWays(d.Shop, d.Ledger, cut, finished, long)
+}
+
+// tools is what cuts that are made the same way share.
+type tools struct {
+	machine, cutter string
+	long            bool
+}
+
+func toolsOf(w Way) tools { return tools{w.Machine, w.Cutter.Name, w.Long} }
+
+// common returns the way of cut i: of the tools that can make every cut like it,
+// those that cost least in all; its own best way if no tools serve all.
+func common(cuts []piece.Cut, ways [][]Way, i int) (Way, bool) {
+	if len(ways[i]) == 0 {
+		return Way{}, false
 	}
-	if cut.Kind == piece.Notch {
-		return handSlot(cut, *finished) // small, at a corner: to the knife line
+	total := map[tools]int{}
+	served := map[tools]int{}
+	like := 0
+	for k := range cuts {
+		if !alike(cuts[i], cuts[k]) {
+			continue
+		}
+		like++
+		seen := map[tools]bool{}
+		for _, w := range ways[k] {
+			if t := toolsOf(w); !seen[t] {
+				seen[t] = true
+				served[t]++
+				total[t] += w.Cost()
+			}
+		}
 	}
-	ways, refused := slotWays(d.Shop, d.Ledger, cut, finished, long)
-	if len(ways) > 0 {
-		return ways[0]
+	best := ways[i][0]
+	found := false
+	for _, w := range ways[i] {
+		t := toolsOf(w)
+		if served[t] == like && (!found || total[t] < total[toolsOf(best)]) {
+			best, found = w, true
+		}
 	}
-	d.report(cut, refused)
-	return handSlot(cut, *finished)
+	return best, true
+}
+
+// alike reports whether two cuts of one part differ only in where they lie.
+func alike(a, b piece.Cut) bool {
+	if a.Kind != b.Kind || a.Slot == nil || b.Slot == nil {
+		return a.Address == b.Address
+	}
+	s, t := a.Slot, b.Slot
+	return s.Run == t.Run && s.Depth.Nm == t.Depth.Nm && s.Far.Nm-s.Near.Nm == t.Far.Nm-t.Near.Nm &&
+		s.StartOpen == t.StartOpen && s.EndOpen == t.EndOpen && len(a.After) == len(b.After)
+}
+
+// byHand is the way of a cut that no machine makes.
+func byHand(cut piece.Cut, w work) Way {
+	if cut.Slot != nil {
+		return handSlot(cut, w)
+	}
+	return Way{Machine: Hand, Guide: ByHand, Work: w.size, At: w.at}
 }
 
 func (d *deriver) report(cut piece.Cut, refused []message.Message) {

@@ -60,6 +60,9 @@ func (t *trial) sled(f form, w work) {
 	fences := []piece.Side{piece.SideOf(f.across, false), piece.SideOf(f.across, true)}
 	width := f.far.Nm - f.near.Nm
 	for _, m := range t.shop.Of(tool.RouterTable) {
+		if !t.long(m, w) {
+			continue
+		}
 		for _, c := range t.shop.Cutters {
 			if c.Shape != tool.Straight || c.Diameter != width || !c.Reaches(f.depth.Nm) || m.Takes(c) != nil {
 				continue
@@ -78,7 +81,7 @@ func (t *trial) sled(f form, w work) {
 		}
 	}
 	for _, m := range t.shop.Of(tool.TableSaw) {
-		if !t.blade(m, f) {
+		if !t.blade(m, f) || !t.long(m, w) {
 			continue
 		}
 		way := t.offered(m, f, w, BySled)
@@ -88,4 +91,13 @@ func (t *trial) sled(f form, w work) {
 		t.across(&way, fences, m, step(tool.Cutter{Diameter: m.Kerf.Value}))
 		t.ways = append(t.ways, way)
 	}
+}
+
+// long reports whether the part is long enough for the machine.
+func (t *trial) long(m tool.Machine, w work) bool {
+	excess := m.Check(tool.Size{Length: max(w.size[0].Nm, w.size[1].Nm)})
+	if len(excess) > 0 {
+		t.refused = append(t.refused, excess[0].Message())
+	}
+	return len(excess) == 0
 }

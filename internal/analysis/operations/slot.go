@@ -193,8 +193,13 @@ func (w Way) distance(fence piece.Side) unit.Length {
 	return middle
 }
 
-// opensAtFence reports whether the cut is open along one side of the work.
+// opensAtFence reports whether the cut is open along one side of the work, so
+// that a wider cutter may be half hidden in the fence. Where parts lie end to end
+// in one blank it would reach into the next.
 func (f form) opensAtFence(w work) bool {
+	if f.across == piece.AlongLength && len(w.at) > 1 {
+		return false
+	}
 	low, high := f.near.Nm <= 0, f.far.Nm >= w.size[f.across].Nm
 	return low != high
 }

@@ -90,20 +90,23 @@ func covered(p plan.Placement) bool {
 // edges lists the distances from the fence to the near edge of the cutter, path
 // by path.
 func edges(p plan.Placement, cutter unit.Length) []unit.Length {
-	if s, ok := setting(p.Settings, fenceFar); ok {
-		return []unit.Length{s.Figure.Nm - cutter}
-	}
-	for _, w := range fenceWords {
-		if s, ok := setting(p.Settings, w); ok {
-			if len(s.Passes) == 0 {
-				return []unit.Length{s.Figure.Nm}
-			}
-			out := make([]unit.Length, len(s.Passes))
-			for i, f := range s.Passes {
-				out[i] = f.Nm
-			}
-			return out
+	for _, w := range append([]string{fenceFar}, fenceWords...) {
+		s, ok := setting(p.Settings, w)
+		if !ok {
+			continue
 		}
+		less := unit.Length(0)
+		if w == fenceFar {
+			less = cutter
+		}
+		if len(s.Passes) == 0 {
+			return []unit.Length{s.Figure.Nm - less}
+		}
+		out := make([]unit.Length, len(s.Passes))
+		for i, f := range s.Passes {
+			out[i] = f.Nm - less
+		}
+		return out
 	}
 	return nil
 }

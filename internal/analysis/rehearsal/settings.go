@@ -102,11 +102,32 @@ func (r *rehearsal) twice(c plan.Setup, p plan.Placement) {
 			r.fail(CodeSum, "rehearsal.centre-and-edge", "", message.Text("card", c.ID), message.Length("centre", centre.Figure.Nm), message.Length("edge", edge.Figure.Nm))
 		}
 	}
+	r.pathSum(c, p)
 	for _, s := range p.Sums {
 		for _, t := range s.Terms {
 			if set, ok := setting(p.Settings, t.Word); ok && t.Figure.Nm != set.Figure.Nm {
 				r.fail(CodeSum, "rehearsal.sum-and-setting", "", message.Text("card", c.ID), message.Length("term", t.Figure.Nm), message.Length("setting", set.Figure.Nm))
 			}
+		}
+	}
+}
+
+// pathSum checks that the first sum of a placement with several paths repeats
+// them.
+func (r *rehearsal) pathSum(c plan.Setup, p plan.Placement) {
+	for _, w := range append([]string{fenceFar}, fenceWords...) {
+		s, ok := setting(p.Settings, w)
+		if !ok || len(s.Passes) == 0 {
+			continue
+		}
+		bad := len(p.Sums) == 0 || len(p.Sums[0].Terms) != len(s.Passes)
+		at := unit.Length(0)
+		for i := 0; !bad && i < len(s.Passes); i++ {
+			at += p.Sums[0].Terms[i].Figure.Nm
+			bad = at != s.Passes[i].Nm
+		}
+		if bad {
+			r.fail(CodeSum, "rehearsal.paths-and-fence", "", message.Text("card", c.ID), message.Length("fence", s.Figure.Nm))
 		}
 	}
 }

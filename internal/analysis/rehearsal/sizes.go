@@ -122,7 +122,11 @@ func (r *rehearsal) toLength(op plan.Operation, now map[string]state) {
 		}
 	}
 	r.fed(op, before, op.Machine)
-	r.setTo(op, "stop to blade", after[0])
+	word := "stop to blade"
+	if op.Machine == "hand" {
+		word = "length"
+	}
+	r.setTo(op, word, after[0])
 	now["part."+op.Mark] = after
 }
 

@@ -10,17 +10,9 @@ import (
 	"scantling/internal/unit"
 )
 
-// cardStep adds the step that works through one set-up card; a panel is glued up
-// in a step of its own before the card that planes it.
+// cardStep adds the step that works through one set-up card.
 func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 	s.placed[c.ID] = true
-	for _, id := range c.Operations {
-		for _, need := range s.operation[id].Needs {
-			if op := s.operation[need]; op.Kind == plan.GlueUp && s.ofOperation[need] == "" {
-				s.glueUp()
-			}
-		}
-	}
 	marks := []string{}
 	pieces := 0
 	for _, p := range c.Placements {
@@ -120,7 +112,7 @@ func (s *sequencer) cut(a address.Address) (piece.Cut, bool) {
 func (s *sequencer) glueUp() {
 	glue := glueOf("pva")
 	st := step{Step: plan.Step{
-		ID: "glue panels " + number(len(s.steps)), Chapter: chapter("panels"), Wait: glue.cure,
+		Chapter: chapter("panels"), Wait: glue.cure,
 		More: []message.Message{
 			message.New("steps.glue-panels-order"), message.New("steps.clamp-for", message.Minutes("clamp", glue.clamp)),
 			message.New("steps.panels-on-edge"),
@@ -135,7 +127,10 @@ func (s *sequencer) glueUp() {
 		st.Marks = append(st.Marks, op.Mark)
 		st.Hands += s.Estimates.Clean
 	}
-	st.Marks = unique(st.Marks)
+	if len(st.Operations) == 0 {
+		return
+	}
+	st.ID, st.Marks = st.Operations[0], unique(st.Marks)
 	st.Text = message.New("steps.glue-panels", list("marks", st.Marks), message.Count("panels", len(st.Operations)))
 	s.add(st)
 }

@@ -116,8 +116,29 @@ func (s *sequencer) cards(stage string, planing bool, after ...string) {
 		if s.placed[c.ID] || len(c.Operations) == 0 || s.stageOf(c) != stage || planes(s.operation[c.Operations[0]]) != planing {
 			continue
 		}
+		if planing && !s.onStrips(c) {
+			s.glueUp()
+		}
 		s.cardStep(c, after...)
 	}
+	if planing {
+		s.glueUp()
+	}
+}
+
+// onStrips reports whether a card planes strips or joints, before panels are
+// glued up.
+func (s *sequencer) onStrips(c plan.Setup) bool {
+	if s.strips == nil {
+		s.strips = map[string]bool{}
+		for _, w := range s.Workpieces {
+			s.strips[w.ID] = w.Kind == plan.StripPiece
+		}
+	}
+	return slices.ContainsFunc(c.Operations, func(id string) bool {
+		op := s.operation[id]
+		return op.Kind != plan.PlaneToThick || s.strips[op.Workpiece]
+	})
 }
 
 func planes(op plan.Operation) bool {
@@ -163,6 +184,7 @@ func (s *sequencer) add(st step) {
 // numbered gives the steps their numbers and what each comes after.
 func (s *sequencer) numbered() []plan.Step {
 	at := map[string]int{}
+	before := make([][]bool, len(s.steps)) // what must have been done, step by step
 	out := make([]plan.Step, len(s.steps))
 	for i, st := range s.steps {
 		at[st.ID] = i
@@ -175,10 +197,33 @@ func (s *sequencer) numbered() []plan.Step {
 				}
 			}
 		}
-		slices.SortFunc(after, func(a, b string) int { return at[a] - at[b] })
-		st.After = slices.Compact(after)
+		st.After = s.nearest(after, at, before, i)
 		out[i] = st.Step
 	}
+	return out
+}
+
+// nearest sorts the ids of earlier steps and leaves out those that another one
+// of them comes after anyway.
+func (s *sequencer) nearest(after []string, at map[string]int, before [][]bool, i int) []string {
+	before[i] = make([]bool, i)
+	slices.SortFunc(after, func(a, b string) int { return at[b] - at[a] })
+	var out []string
+	for _, id := range slices.Compact(after) {
+		n, ok := at[id]
+		if !ok || n >= i || before[i][n] {
+			if ok && n >= i {
+				out = append(out, id) // an order that cannot be: the rehearsal will say so
+			}
+			continue
+		}
+		out = append(out, id)
+		before[i][n] = true
+		for k, done := range before[n] {
+			before[i][k] = before[i][k] || done
+		}
+	}
+	slices.SortFunc(out, func(a, b string) int { return at[a] - at[b] })
 	return out
 }
 

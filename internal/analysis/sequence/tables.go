@@ -2,7 +2,6 @@ package sequence
 
 import (
 	_ "embed" // the tables
-	"strconv"
 	"strings"
 	"sync"
 
@@ -71,7 +70,5 @@ func finishOf(name string) finishTimes {
 	}
 	return finishTimes{recoat: 24 * 60, cure: 7 * 24 * 60}
 }
-
-func number(n int) string { return strconv.Itoa(n) }
 
 func slug(s string) string { return strings.ReplaceAll(s, " ", "-") }

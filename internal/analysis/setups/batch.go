@@ -24,8 +24,11 @@ type key struct {
 
 // phases order the kinds of work where nothing else does.
 var phases = map[plan.OperationKind]int{
-	plan.FaceJoint: 1, plan.EdgeJoint: 1, plan.PlaneToThick: 2, plan.GlueUp: 3, plan.RipToWidth: 4, plan.MakeCut: 5, plan.CutToLength: 6,
+	plan.FaceJoint: 1, plan.EdgeJoint: 2, plan.PlaneToThick: 4, plan.GlueUp: 4, plan.RipToWidth: 5, plan.MakeCut: 6, plan.CutToLength: 7,
 }
+
+// phaseStrips is the planing of strips, before any panel is glued up.
+const phaseStrips = 3
 
 // keyOf returns the card that an operation belongs on, and whether it has one.
 func (d *decider) keyOf(op plan.Operation) (key, bool) {
@@ -38,10 +41,11 @@ func (d *decider) keyOf(op plan.Operation) (key, bool) {
 		k.stage = d.planedIn(op.Mark) // all boards of a group are planed together
 	}
 	switch op.Kind {
-	case plan.FaceJoint, plan.EdgeJoint:
-		k.kind = plan.FaceJoint // one card for faces and edges
 	case plan.PlaneToThick:
 		k.height = op.After[2].Nm
+		if d.strips[op.Workpiece] {
+			k.phase = phaseStrips
+		}
 	case plan.MakeCut:
 		jobs := d.jobs[op.ID]
 		if len(jobs) == 0 {
@@ -142,6 +146,7 @@ func best(ready map[key][]int, left map[key]int) key {
 			compareStages(a.stage, b.stage),
 			cmp.Compare(truth(!wholeA), truth(!wholeB)),
 			cmp.Compare(a.phase, b.phase),
+			cmp.Compare(truth(a.phase < phases[plan.RipToWidth])*int(b.height-a.height), 0), // the planer goes down
 			cmp.Compare(len(ready[b]), len(ready[a])),
 			cmp.Compare(ready[a][0], ready[b][0]),
 		)

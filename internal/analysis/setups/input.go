@@ -48,8 +48,9 @@ type decider struct {
 	parts map[address.Address]piece.Part
 	// voids are the slots already cut, by row and by side and run, across from the
 	// low side.
-	voids map[voidKey][]void
-	used  map[string]int // card ids
+	voids  map[voidKey][]void
+	used   map[string]int  // card ids
+	strips map[string]bool // workpieces that are strips of panels
 	// planing is the stage in which the boards of each group are planed.
 	planing map[string]string
 	cards   []plan.Setup
@@ -68,6 +69,10 @@ func Decide(in Input) (Result, diag.List) {
 		Input: in, l: in.Ledger, rules: in.Shop.Rules.Completed(),
 		rows: map[string]plan.PartRow{}, nth: map[string]int{}, jobs: map[string][]operations.Job{},
 		parts: map[address.Address]piece.Part{}, voids: map[voidKey][]void{}, used: map[string]int{},
+		strips: map[string]bool{},
+	}
+	for _, w := range in.Workpieces {
+		d.strips[w.ID] = w.Kind == plan.StripPiece
 	}
 	for _, r := range in.Rows {
 		d.rows[r.Mark] = r

@@ -14,7 +14,7 @@ import (
 func (d *decider) method(group []operations.Job) (message.Message, Method) {
 	w := group[0].Way
 	for _, j := range group {
-		if len(j.Way.Fences) < 2 || j.Way.Long {
+		if len(j.Way.Fences) < 2 {
 			return message.Message{}, BothEdges // each from the only side that it may be
 		}
 	}

@@ -15,6 +15,8 @@ const (
 	wordFenceCentre = "fence to cutter centre"
 	wordBlade       = "blade to fence"
 	wordStopSide    = "stop to cutter edge" // on a sled
+	wordStopBlade   = "stop to blade"
+	wordLength      = "length" // marked by hand
 	wordStopLeft    = "stop left"
 	wordStopRight   = "stop right"
 	wordStopLeftAt  = "stop left to cutter edge"
@@ -50,17 +52,21 @@ func (d *decider) fence(f draft) []plan.Setting {
 		word = wordStopSide
 	case w.Kind == tool.TableSaw:
 		word = wordBlade
-	case w.Covered:
-		far := d.l.Sum(name+".far", f.edge, w.Size)
-		return []plan.Setting{{Word: wordFenceFar, Figure: far}}
+	case f.edge.Nm < 0: // the fence stands over part of the cutter
+		word = wordFenceFar
 	}
 	passes := d.paths(f)
+	if word == wordFenceFar {
+		for i := range passes {
+			passes[i] = d.l.Sum(name+".far", passes[i], w.Size)
+		}
+	}
 	setting := plan.Setting{Word: word, Figure: passes[len(passes)-1]}
 	if len(passes) > 1 {
 		setting.Passes = passes
 	}
 	out := []plan.Setting{setting}
-	if len(passes) == 1 && w.Kind == tool.RouterTable {
+	if len(passes) == 1 && word == wordFenceEdge {
 		out = append(out, plan.Setting{Word: wordFenceCentre, Figure: d.l.Sum(name+".centre", f.edge, d.halfDown(name, w.Size))})
 	}
 	return out
@@ -93,6 +99,13 @@ func (d *decider) fenceSums(f draft, settings []plan.Setting) []plan.Sum {
 	w := f.jobs[0].Way
 	name := string(f.jobs[0].Cut.Address)
 	var out []plan.Sum
+	if passes := settings[0].Passes; len(passes) > 1 {
+		sum := plan.Sum{Title: words("setups.sum.paths"), Total: settings[0].Figure, Terms: []plan.SumTerm{{Word: "first path", Figure: passes[0]}}}
+		for i, at := range passes[1:] {
+			sum.Terms = append(sum.Terms, plan.SumTerm{Word: "move", Figure: d.l.Less(name+".move", at, passes[i])})
+		}
+		out = append(out, sum)
+	}
 	if len(settings) == 2 && settings[1].Word == wordFenceCentre {
 		half := d.halfDown(name, w.Size)
 		out = append(out, plan.Sum{Title: words("setups.sum.fence"), Total: settings[0].Figure, Terms: []plan.SumTerm{

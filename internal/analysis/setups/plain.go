@@ -42,7 +42,10 @@ func (d *decider) plain(c *plan.Setup, b batch) {
 			p.Settings = []plan.Setting{{Word: wordBlade, Figure: op.After[1]}}
 		case plan.CutToLength:
 			p.Fence = piece.EdgeLow
-			p.Settings = []plan.Setting{{Word: "stop to blade", Figure: op.After[0]}}
+			p.Settings = []plan.Setting{{Word: wordStopBlade, Figure: op.After[0]}}
+			if b.key.machine == operations.Hand {
+				p.Settings[0].Word = wordLength
+			}
 		}
 		id := op.Mark + string(op.Kind)
 		if n, ok := done[id]; ok && len(p.Settings) == len(c.Placements[n].Settings) && sameSettings(p.Settings, c.Placements[n].Settings) {

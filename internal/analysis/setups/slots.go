@@ -160,7 +160,7 @@ func pairs(a, b draft) bool {
 		return false
 	}
 	v, w := a.jobs[0].Way, b.jobs[0].Way
-	if !slices.Equal(v.Paths, w.Paths) || v.StartOpen != v.EndOpen || v.Long {
+	if !slices.Equal(v.Paths, w.Paths) || v.StartOpen != v.EndOpen || v.Long && !v.StartOpen {
 		return false
 	}
 	run := v.Work[v.Run].Nm
