@@ -1,0 +1,108 @@
+package collision_test
+
+import (
+	"testing"
+
+	"scantling/internal/analysis"
+	"scantling/internal/analysis/check/collision"
+	"scantling/internal/analysis/marks"
+	"scantling/internal/joinery"
+	"scantling/internal/piece"
+	"scantling/internal/piece/trial"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+// findings runs the check on a piece.
+func findings(t *testing.T, b *trial.Builder) []plan.Finding {
+	t.Helper()
+	cuts, _, _ := joinery.Lower(&b.Piece, b.Ledger)
+	c := analysis.Context{Piece: &b.Piece, Cuts: cuts, Ledger: b.Ledger, Facets: 8}
+	r, err := analysis.Run(&c, []analysis.Analysis{marks.Analysis, collision.Check})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r.Findings
+}
+
+// two boards side by side, the second beginning at the given nanometre.
+func two(from unit.Length) *trial.Builder {
+	b := trial.New()
+	b.Part("case.a", trial.GrainRight, 0, 1000, 0, 500, 0, 200)
+	b.Part("case.b", trial.GrainRight, 1000, 2000, 0, 500, 0, 200)
+	p := &b.Piece.Parts[1]
+	p.Extent[0].Low.Nm = from
+	p.Length.Nm = p.Extent[0].Size()
+	return b
+}
+
+func one(t *testing.T, list []plan.Finding) plan.Finding {
+	t.Helper()
+	if len(list) != 1 {
+		t.Fatalf("%d findings: %+v", len(list), list)
+	}
+	return list[0]
+}
+
+// TestFailsByAHair: 1 µm into each other.
+func TestFailsByAHair(t *testing.T) {
+	f := one(t, findings(t, two(unit.MM(100)-unit.Micrometre)))
+	if f.Status != plan.Fail || f.Code != collision.Overlap || f.Is == nil || f.Is.Nm != unit.Micrometre {
+		t.Errorf("%+v", f)
+	}
+	if len(f.Marks) != 2 || f.Text.Key != "collision.no-joint" || len(f.Remedy) == 0 {
+		t.Errorf("%+v", f)
+	}
+}
+
+// TestPassesByAHair: touching, and 0.4 µm into each other, which is rounding.
+func TestPassesByAHair(t *testing.T) {
+	for _, from := range []unit.Length{unit.MM(100), unit.MM(100) - 400, unit.MM(100) + 1} {
+		if f := one(t, findings(t, two(from))); f.Status != plan.Pass {
+			t.Errorf("%v: %+v", from, f)
+		}
+	}
+}
+
+// TestUnknown: a part without a verified solid is named, and the rest is judged.
+func TestUnknown(t *testing.T) {
+	b := two(unit.MM(99))
+	b.Part("case.c", trial.GrainRight, 0, 1000, 0, 500, 1000, 1200)
+	b.Slot("case.c", "odd", piece.Groove, piece.FaceHigh, piece.AlongThickness, 0, 100, 0, 100, 50, 0)
+	list := findings(t, b)
+	if len(list) != 2 || list[0].Status != plan.Fail || list[1].Status != plan.Unknown || list[1].Address != "case.c" {
+		t.Errorf("%+v", list)
+	}
+}
+
+// TestSilent: a single board has nothing to collide with.
+func TestSilent(t *testing.T) {
+	b := trial.New()
+	b.Part("lid", trial.GrainRight, 0, 1000, 0, 500, 0, 200)
+	if list := findings(t, b); len(list) != 0 {
+		t.Errorf("%+v", list)
+	}
+}
+
+// TestPieces: the trial pieces are clear; without a joint their parts collide.
+func TestPieces(t *testing.T) {
+	for name, b := range map[string]*trial.Builder{
+		"drawer": trial.Drawer(80, 50, 40), "carcase": trial.Carcase(70, 70, 47), "chest": trial.Chest(),
+	} {
+		if f := one(t, findings(t, b)); f.Status != plan.Pass {
+			t.Errorf("%s: %+v", name, f)
+		}
+	}
+	b := trial.Carcase(70, 70, 47)
+	joints := b.Piece.Joints
+	for i := range joints {
+		if joints[i].Kind == piece.HousingJoint {
+			b.Piece.Joints = append(joints[:i:i], joints[i+1:]...)
+			break
+		}
+	}
+	f := one(t, findings(t, b))
+	if f.Status != plan.Fail || f.Is.Nm != 47*trial.Tenth || f.Address != "left" {
+		t.Errorf("%+v", f)
+	}
+}
