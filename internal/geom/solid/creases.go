@@ -74,6 +74,10 @@ func (s *Solid) sharp(e Edge) bool {
 	return n.Dot(m) < cos2
 }
 
+// TrueNormal returns the outward normal of the true surface of a face at a
+// point of it, for smooth shading.
+func (s *Solid) TrueNormal(face int32, p vec.V3) vec.V3 { return s.trueNormal(&s.body.facets[face], p) }
+
 // trueNormal returns the outward normal of the true surface of f at p.
 func (s *Solid) trueNormal(f *facet, p vec.V3) vec.V3 {
 	if f.surf < 0 {

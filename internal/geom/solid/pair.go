@@ -1,6 +1,8 @@
 package solid
 
 import (
+	"slices"
+
 	"scantling/internal/geom/polygon"
 	"scantling/internal/geom/vec"
 )
@@ -39,10 +41,15 @@ type pairRun struct {
 // near the space that both boxes share.
 func newPair(a, b Placed, reach float64, tol tolerance) pairRun {
 	pa := a.Solid.body
-	pa.facets = append([]facet(nil), pa.facets...)
+	pa.facets = slices.Clone(pa.facets)
+	return pairOf(&pa, b.Solid.body.moved(within(b.Frame, a.Frame)), reach, tol)
+}
+
+// pairOf files the planes of two polyhedra, which it may renumber.
+func pairOf(pa, pb *poly, reach float64, tol tolerance) pairRun {
 	r := pairRun{tol: tol, rig: rigs.Get().(*rig)}
 	r.table.reset(tol)
-	r.polys = []*poly{&pa, b.Solid.body.moved(within(b.Frame, a.Frame))}
+	r.polys = []*poly{pa, pb}
 	g := vec.V3{X: reach, Y: reach, Z: reach}
 	r.lo = larger(pa.lo, r.polys[1].lo).Sub(g)
 	r.hi = smaller(pa.hi, r.polys[1].hi).Add(g)
@@ -108,20 +115,28 @@ func Interference(a, b Placed) Overlap {
 	}
 	var out Overlap
 	for _, k := range attempts {
-		tol := loose.scaled(k)
-		r := newPair(a, b, 0, tol)
-		defer rigs.Put(r.rig)
-		if !r.ok {
-			return Overlap{Status: Verified}
-		}
-		r.closer.reset(r.table.planes, tol.weld)
-		if out.Reason = r.each(intersect, func(s *sheet) { r.closer.take(s) }); out.Reason == "" {
-			out = r.closer.overlap(r.polys, [2]int{a.Solid.options.facets(), b.Solid.options.facets()})
-			out.Status = Verified
-			out.Where, out.Along = a.Frame.ToWorld(out.Where), a.Frame.DirToWorld(out.Along)
+		r := newPair(a, b, 0, loose.scaled(k))
+		if out = r.overlap([2]int{a.Solid.options.facets(), b.Solid.options.facets()}); out.Status == Verified {
 			break
 		}
 	}
+	out.Where, out.Along = a.Frame.ToWorld(out.Where), a.Frame.DirToWorld(out.Along)
+	return out
+}
+
+// overlap works the run out, in the frame of its first solid, and gives the
+// working memory back.
+func (r *pairRun) overlap(perHalf [2]int) Overlap {
+	defer rigs.Put(r.rig)
+	if !r.ok {
+		return Overlap{Status: Verified}
+	}
+	r.closer.reset(r.table.planes, r.tol.weld)
+	if why := r.each(intersect, func(s *sheet) { r.closer.take(s) }); why != "" {
+		return Overlap{Reason: why}
+	}
+	out := r.closer.overlap(r.polys, perHalf)
+	out.Status = Verified
 	return out
 }
 
@@ -129,22 +144,26 @@ func Interference(a, b Placed) Overlap {
 type Patch struct {
 	Status Status
 	Reason string
-	Area   float64 // mm², as faceted
-	// Places are the parts of it, one for each plane and pair of tags.
+	Area   float64 // mm²
+	// Places are the parts of it: one for each plane and pair of tags, one for
+	// each round body in a hollow of its own radius.
 	Places []Touch
 }
 
-// Touch is one flat stretch of contact.
+// Touch is one stretch of contact.
 type Touch struct {
 	Area   float64
-	Normal vec.V3 // out of A, in the world
-	Middle vec.V3 // its centre of area
+	Normal vec.V3 // out of A, in the world; zero where the stretch is round
+	Middle vec.V3 // its centre of area; on the axis where it is round
+	Round  bool
 	TagA   Tag
 	TagB   Tag
 }
 
 // Contact returns where the faces of two placed solids lie against each other,
-// to within half a micrometre, wood on both sides.
+// to within half a micrometre, wood on both sides. Flat contact is as faceted;
+// a round body in a hollow of its own radius is worked out on the true round
+// surfaces, however the two are turned.
 func Contact(a, b Placed) Patch {
 	if why := bad(a, b); why != "" {
 		return Patch{Reason: why}
@@ -157,6 +176,9 @@ func Contact(a, b Placed) Patch {
 			break
 		}
 		if out.Reason = r.each(contact, func(s *sheet) { out.gather(s, a.Frame) }); out.Reason == "" {
+			out.Reason = r.roundFits(&out, a.Frame)
+		}
+		if out.Reason == "" {
 			break
 		}
 		out.Status = Unverified
@@ -173,7 +195,9 @@ func (p *Patch) gather(s *sheet, f vec.Frame) {
 		}
 		n := s.plane.n.Mul(float64(s.keys[k].sign))
 		p.Area += area
-		p.Places = append(p.Places, Touch{area, f.DirToWorld(n), f.ToWorld(mid), s.keys[k].tag, s.keys[k].other})
+		p.Places = append(p.Places, Touch{
+			Area: area, Normal: f.DirToWorld(n), Middle: f.ToWorld(mid), TagA: s.keys[k].tag, TagB: s.keys[k].other,
+		})
 	}
 }
 

@@ -49,9 +49,7 @@ func (p Prism) polyhedron(perHalf int) (*poly, error) {
 	for i, s := range segs {
 		surfOf[i] = -1
 		if s.round {
-			surfOf[i] = int32(len(q.surfs))
-			centre := p.Frame.ToWorld(vec.V3{X: s.arc.Centre.X, Y: s.arc.Centre.Y})
-			q.surfs = append(q.surfs, surface{kind: cylinder, origin: centre, axis: p.Frame.W, radius: s.arc.Radius})
+			surfOf[i] = p.cylinder(q, segs[:i], surfOf, i, s.arc)
 		}
 	}
 	var bottom, top [][]int32
@@ -74,6 +72,19 @@ func (p Prism) polyhedron(perHalf int) (*poly, error) {
 		return nil, err
 	}
 	return q, checkSize(q.hi)
+}
+
+// cylinder returns the surface of a round segment: that of an earlier segment
+// on the same circle with the same tag, or a new one.
+func (p Prism) cylinder(q *poly, before []segmentOf, surfOf []int32, i int, arc polygon.Arc) int32 {
+	for k, o := range before {
+		if o.round && o.arc.Centre.Sub(arc.Centre).Norm() < 1e-9 && abs(o.arc.Radius-arc.Radius) < 1e-9 && tagAt(p.Sides, k) == tagAt(p.Sides, i) {
+			return surfOf[k]
+		}
+	}
+	centre := p.Frame.ToWorld(vec.V3{X: arc.Centre.X, Y: arc.Centre.Y})
+	q.surfs = append(q.surfs, surface{kind: cylinder, origin: centre, axis: p.Frame.W, radius: arc.Radius})
+	return int32(len(q.surfs) - 1)
 }
 
 // sides appends the side facets over one flattened loop and returns the loops
