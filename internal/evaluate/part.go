@@ -111,7 +111,7 @@ func (p *part) place(axis piece.Axis, high bool) formula.Value {
 
 // size is the part's size along an axis.
 func (p *part) size(axis piece.Axis) formula.Value {
-	if p.decl.block.Has(sizeWords[axis]) {
+	if _, _, cut := p.asCut(axis); !cut && p.decl.block.Has(sizeWords[axis]) {
 		return p.stated(axis, sizeWords[axis])
 	}
 	if p.form().one == int(axis) {
@@ -146,6 +146,19 @@ func (p *part) plannedEnd(axis piece.Axis, high bool, word, name string) formula
 	return p.workEnd(axis, high, word, name)
 }
 
+// unfrozen is an end as it is planned, even if this part is cut already: its
+// twin need not be.
+func (p *part) unfrozen(axis piece.Axis, high bool) formula.Value {
+	if _, _, cut := p.asCut(axis); !cut {
+		return p.end(axis, high)
+	}
+	word := lowWords[axis]
+	if high {
+		word = highWords[axis]
+	}
+	return p.plannedEnd(axis, high, word, p.name()+"."+word)
+}
+
 func (p *part) workEnd(axis piece.Axis, high bool, word, name string) formula.Value {
 	w, b := p.w(), p.decl.block
 	if b.Has(word) {
@@ -162,7 +175,10 @@ func (p *part) workEnd(axis piece.Axis, high bool, word, name string) formula.Va
 		return formula.Value{}
 	}
 	from := p.end(axis, !high)
-	size := p.size(axis)
+	size := p.thickness()
+	if b.Has(sizeWords[axis]) {
+		size = p.stated(axis, sizeWords[axis])
+	}
 	if !from.OK() || !size.OK() {
 		return formula.Value{}
 	}
@@ -216,7 +232,7 @@ func (p *part) joinedEnd(axis piece.Axis, high bool, v formula.Value, name strin
 func (p *part) mirrored(axis piece.Axis, high bool, name string) formula.Value {
 	b := p.decl.block
 	if axis != piece.Right {
-		return p.twin.end(axis, high)
+		return p.twin.unfrozen(axis, high)
 	}
 	if p.form().one == int(axis) && high != b.Has("left") { // the inner face: as far in as this one is thick
 		op := ledger.OpSub
@@ -225,7 +241,7 @@ func (p *part) mirrored(axis piece.Axis, high bool, name string) formula.Value {
 		}
 		return p.sum(name, op, p.end(axis, !high), p.thickness())
 	}
-	return p.sum(name, ledger.OpSub, p.twin.mirror(), p.twin.end(axis, !high))
+	return p.sum(name, ledger.OpSub, p.twin.mirror(), p.twin.unfrozen(axis, !high))
 }
 
 // mirror is the width that a pair stands in.

@@ -39,6 +39,7 @@ type toldKey struct {
 	file string
 	at   int
 	end  int
+	of   address.Address // only for what is told of each instance
 }
 
 type waiting struct {
@@ -49,7 +50,10 @@ type waiting struct {
 
 // report keeps a diagnostic, once for each code and place.
 func (w *world) report(d diag.Diagnostic) {
-	key := toldKey{d.Code, d.Where.File, d.Where.Start, d.Where.End}
+	key := toldKey{code: d.Code, file: d.Where.File, at: d.Where.Start, end: d.Where.End}
+	if d.Code == CodeCutSmall || d.Code == CodeCutLarge {
+		key.of = d.Address // two parts of one block may each be cut wrongly
+	}
 	if w.told[key] || len(w.diags) >= w.limits.Faults {
 		return
 	}
