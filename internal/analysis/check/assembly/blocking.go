@@ -1,0 +1,215 @@
+package assembly
+
+import (
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/joinery"
+	"scantling/internal/piece"
+	"scantling/internal/unit"
+)
+
+// box is wood by right, back and up.
+type box struct{ lo, hi [3]unit.Length }
+
+func (b box) overlaps(c box) bool {
+	for a := range 3 {
+		if b.lo[a] >= c.hi[a] || c.lo[a] >= b.hi[a] {
+			return false
+		}
+	}
+	return true
+}
+
+// member is what moves as one: a part, or all parts of a group.
+type member struct {
+	name  address.Address
+	parts []int // indices of the piece's parts
+	wood  []box
+	hull  box
+}
+
+// woodOf returns the finished wood of a part as boxes that do not overlap.
+func woodOf(p *piece.Part, cuts []*piece.Cut) []box {
+	var body box
+	for a, e := range p.Extent {
+		body.lo[a], body.hi[a] = e.Low.Nm, e.High.Nm
+	}
+	list := []box{body}
+	for _, c := range cuts {
+		for _, taken := range joinery.Around(p, c) {
+			var t box
+			for a, e := range taken {
+				t.lo[a], t.hi[a] = e.Low.Nm, e.High.Nm
+			}
+			var next []box
+			for _, b := range list {
+				next = b.less(t, next)
+			}
+			list = next
+		}
+	}
+	return list
+}
+
+// less appends what is left of b when t is taken away.
+func (b box) less(t box, out []box) []box {
+	if !b.overlaps(t) {
+		return append(out, b)
+	}
+	for a := range 3 {
+		if t.lo[a] > b.lo[a] {
+			c := b
+			c.hi[a] = t.lo[a]
+			out = append(out, c)
+			b.lo[a] = t.lo[a]
+		}
+		if t.hi[a] < b.hi[a] {
+			c := b
+			c.lo[a] = t.hi[a]
+			out = append(out, c)
+			b.hi[a] = t.hi[a]
+		}
+	}
+	return out
+}
+
+// gather makes a member of parts.
+func gather(name address.Address, parts []int, wood [][]box) member {
+	m := member{name: name, parts: parts}
+	for _, i := range parts {
+		m.wood = append(m.wood, wood[i]...)
+	}
+	for i, b := range m.wood {
+		if i == 0 {
+			m.hull = b
+		}
+		for a := range 3 {
+			m.hull.lo[a], m.hull.hi[a] = min(m.hull.lo[a], b.lo[a]), max(m.hull.hi[a], b.hi[a])
+		}
+	}
+	return m
+}
+
+// ahead reports whether, along an axis, some wood of b lies in the way of m as it
+// moves up the axis.
+func (m *member) ahead(b *member, axis piece.Axis) bool {
+	if !meets(m.hull, b.hull, axis) || b.hull.hi[axis] <= m.hull.lo[axis] {
+		return false
+	}
+	for _, x := range m.wood {
+		if !meets(x, b.hull, axis) {
+			continue
+		}
+		for _, y := range b.wood {
+			if y.lo[axis] >= x.hi[axis] && meets(x, y, axis) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// meets reports whether two boxes lie in each other's way, seen along an axis.
+func meets(a, b box, axis piece.Axis) bool {
+	for k := range 3 {
+		if piece.Axis(k) != axis && (a.lo[k] >= b.hi[k] || b.lo[k] >= a.hi[k]) {
+			return false
+		}
+	}
+	return true
+}
+
+// table says of every two members of a set whether one is in the other's way:
+// along an axis upwards; downwards is the same, turned round.
+type table struct {
+	n       int
+	blocked [3][]bool // [axis][i*n+j]: j is ahead of i
+}
+
+func newTable(set []member) table {
+	t := table{n: len(set)}
+	for axis := range 3 {
+		t.blocked[axis] = make([]bool, len(set)*len(set))
+		for i := range set {
+			for j := range set {
+				if i != j {
+					t.blocked[axis][i*t.n+j] = set[i].ahead(&set[j], piece.Axis(axis))
+				}
+			}
+		}
+	}
+	return t
+}
+
+// locked returns the sets that do not come apart, each of two or more.
+func (t table) locked(set []int) [][]int {
+	if len(set) < 2 {
+		return nil
+	}
+	for axis := range 3 {
+		rings := t.rings(set, axis)
+		if len(rings) < 2 {
+			continue
+		}
+		var out [][]int
+		for _, r := range rings {
+			out = append(out, t.locked(r)...)
+		}
+		return out
+	}
+	return [][]int{set}
+}
+
+// rings splits a set into its strongly connected parts along an axis: members
+// that block each other in a circle (Tarjan 1972).
+func (t table) rings(set []int, axis int) [][]int {
+	s := search{t: t, set: set, axis: axis, number: map[int]int{}, low: map[int]int{}, on: map[int]bool{}}
+	for _, i := range set {
+		if s.number[i] == 0 {
+			s.visit(i)
+		}
+	}
+	return s.rings
+}
+
+type search struct {
+	t      table
+	set    []int
+	axis   int
+	next   int
+	number map[int]int
+	low    map[int]int
+	on     map[int]bool
+	stack  []int
+	rings  [][]int
+}
+
+func (s *search) visit(i int) {
+	s.next++
+	s.number[i], s.low[i] = s.next, s.next
+	s.stack = append(s.stack, i)
+	s.on[i] = true
+	for _, j := range s.set {
+		if !s.t.blocked[s.axis][i*s.t.n+j] {
+			continue
+		}
+		if s.number[j] == 0 {
+			s.visit(j)
+			s.low[i] = min(s.low[i], s.low[j])
+		} else if s.on[j] {
+			s.low[i] = min(s.low[i], s.number[j])
+		}
+	}
+	if s.low[i] != s.number[i] {
+		return
+	}
+	k := slices.Index(s.stack, i)
+	ring := slices.Clone(s.stack[k:])
+	s.stack = s.stack[:k]
+	for _, j := range ring {
+		s.on[j] = false
+	}
+	slices.Sort(ring)
+	s.rings = append(s.rings, ring)
+}
