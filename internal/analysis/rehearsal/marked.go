@@ -40,12 +40,12 @@ func (r *rehearsal) marked(row plan.PartRow, c piece.Cut, list []made) {
 
 func slotMarks(want map[string]unit.Length, s *piece.Slot) {
 	across, run := string(piece.SideOf(s.Across(), false)), string(piece.SideOf(s.Run, false))
-	want["from "+across], want["to, from "+across] = s.Near.Nm, s.Far.Nm
+	want["from "+across], want["far side from "+across] = s.Near.Nm, s.Far.Nm
 	if !s.StartOpen {
 		want["from "+run] = s.From.Nm
 	}
 	if !s.EndOpen {
-		want["to, from "+run] = s.To.Nm
+		want["far side from "+run] = s.To.Nm
 	}
 	want["depth"] = s.Depth.Nm
 }

@@ -50,7 +50,7 @@ func (s *sequencer) rough(g plan.Diagram) {
 		Text:  message.New("steps."+key, message.Text("diagram", g.ID), message.Text("stock", g.Label), message.Count("count", max(1, g.Count))),
 		More:  []message.Message{message.New("steps.rough-order"), message.New("steps.write-marks", list("marks", unique(marksOn(g))))},
 		After: nil, Hands: s.Estimates.SawCut * max(1, g.Count) * len(g.Cuts),
-		Cautions: []message.Message{message.New("caution.isolate"), message.New("caution.saw")},
+		Cautions: []message.Message{message.New("caution.machine"), message.New("caution.saw")},
 	}, after: []string{"choose boards"}}
 	for _, op := range s.Operations {
 		if op.Workpiece == g.ID && (op.Kind == plan.RoughCrosscut || op.Kind == plan.RoughRip || op.Kind == plan.SheetCut) {

@@ -172,7 +172,7 @@ func special(all []message.Message) []message.Message {
 	var out []message.Message
 	for _, m := range all {
 		switch m.Key {
-		case "caution.dress", "caution.guards":
+		case "caution.person", "caution.guards":
 		default:
 			out = append(out, m)
 		}

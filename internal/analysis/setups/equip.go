@@ -18,7 +18,7 @@ func (d *decider) equip(c *plan.Setup, k key) {
 		return
 	}
 	machine, _ := d.Shop.Machine(c.Machine)
-	c.Cautions = []message.Message{words("caution.isolate"), words("caution.dress")}
+	c.Cautions = []message.Message{words("caution.machine"), words("caution.person")}
 	guard := "caution.guards"
 	if machine.Kind == tool.TableSaw && k.kind == plan.MakeCut {
 		guard = "caution.guard-off-for-grooves"

@@ -49,13 +49,13 @@ func openSide(c piece.Cut) piece.Side {
 func (d *decider) slotMarks(s *piece.Slot) []plan.Setting {
 	across, run := piece.SideOf(s.Across(), false), piece.SideOf(s.Run, false)
 	out := []plan.Setting{
-		{Word: "from " + string(across), Figure: s.Near}, {Word: "to, from " + string(across), Figure: s.Far},
+		{Word: "from " + string(across), Figure: s.Near}, {Word: "far side from " + string(across), Figure: s.Far},
 	}
 	if !s.StartOpen {
 		out = append(out, plan.Setting{Word: "from " + string(run), Figure: s.From})
 	}
 	if !s.EndOpen {
-		out = append(out, plan.Setting{Word: "to, from " + string(run), Figure: s.To})
+		out = append(out, plan.Setting{Word: "far side from " + string(run), Figure: s.To})
 	}
 	return append(out, plan.Setting{Word: "depth", Figure: s.Depth})
 }

@@ -109,7 +109,7 @@ func (d *decider) fenceSums(f draft, settings []plan.Setting) []plan.Sum {
 	if len(settings) == 2 && settings[1].Word == wordFenceCentre {
 		half := d.halfDown(name, w.Size)
 		out = append(out, plan.Sum{Title: words("setups.sum.fence"), Total: settings[0].Figure, Terms: []plan.SumTerm{
-			{Word: "to the cutter's centre", Figure: settings[1].Figure},
+			{Word: "to cutter centre", Figure: settings[1].Figure},
 			{Word: "half the cutter", Figure: d.negative(name, half)},
 		}})
 	}
