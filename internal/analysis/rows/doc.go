@@ -11,8 +11,8 @@
 // axes within which every line has the same terms. Where a cut is curved across
 // the line, the band ends where a term would change by more than [Slack]; lines
 // through scoops and eased edges are not drawn. Of several lines through a moving
-// group the one with the most terms is taken, for it says most; through a space,
-// the one nearest to its middle.
+// group the one with the most terms is taken, for it says most, and among those
+// the one with the widest band; through a space, the one nearest to its middle.
 //
 // Lengths are whole nanometres in the piece's axes. The width of a round-bottomed
 // cut at its mouth is a root and is rounded to the nanometre.

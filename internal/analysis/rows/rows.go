@@ -84,6 +84,7 @@ func (m *model) through(a address.Address, title string, r region, richest bool)
 	for _, axis := range [3]piece.Axis{piece.Right, piece.Back, piece.Up} {
 		var best line
 		var terms int
+		var wide float64
 		found := false
 		l := line{axis: axis}
 		x := l.across()
@@ -94,10 +95,14 @@ func (m *model) through(a address.Address, title string, r region, richest bool)
 				l.at[x[0]] = r.lo[x[0]] + (r.hi[x[0]]-r.lo[x[0]])*p/32
 				l.at[x[1]] = r.lo[x[1]] + (r.hi[x[1]]-r.lo[x[1]])*q/32
 				wood, ok := near.wood(l)
-				if !ok || len(wood) == 0 || (found && len(wood) <= terms) {
+				if !ok || len(wood) == 0 || (found && len(wood) < terms) {
 					continue
 				}
-				best, terms, found = l, len(wood), true
+				area := near.band(l, r).area()
+				if found && len(wood) == terms && area <= wide {
+					continue
+				}
+				best, terms, wide, found = l, len(wood), area, true
 				if !richest {
 					break search
 				}
