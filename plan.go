@@ -11,6 +11,7 @@ import (
 	"scantling/internal/build"
 	"scantling/internal/document"
 	"scantling/internal/evaluate"
+	"scantling/internal/ledger"
 	"scantling/internal/record"
 	"scantling/internal/world"
 )
@@ -105,3 +106,7 @@ func shopOf(src document.Source) string {
 	}
 	return ""
 }
+
+// Functions returns the pure functions that the plan's ledger calls, so that a
+// stored plan can be held against its own arithmetic.
+func (r *Result) Functions() ledger.Functions { return build.Functions() }

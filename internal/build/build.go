@@ -1,6 +1,7 @@
 package build
 
 import (
+	"maps"
 	"slices"
 
 	"scantling/internal/analysis"
@@ -20,6 +21,7 @@ import (
 	"scantling/internal/document"
 	"scantling/internal/evaluate"
 	"scantling/internal/joinery"
+	"scantling/internal/ledger"
 	"scantling/internal/plan"
 	"scantling/internal/shape"
 	"scantling/internal/shop"
@@ -78,7 +80,7 @@ func Run(src evaluate.Sources) (Result, error) {
 func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 	whole := *c.Piece
 	whole.Cuts = c.AllCuts()
-	p := &plan.Plan{Schema: plan.Schema, Piece: &whole, Shop: summary(c.Shop), Ledger: c.Ledger, Findings: report.Findings}
+	p := &plan.Plan{Schema: plan.Schema, Piece: &whole, Shop: summary(c.Shop, c.Ledger), Ledger: c.Ledger, Findings: report.Findings}
 	p.Parts = marks.Analysis.Get(c)
 	if s, ok := stages.Analysis.Result(c); ok {
 		p.Stages, p.Measures, p.Parts = s.Stages, s.Measures, s.Rows
@@ -121,13 +123,13 @@ func fromDiagrams(pieces []plan.Workpiece, from map[string]string) []plan.Workpi
 }
 
 // summary is what a reader of the plan must know of the shop.
-func summary(s *shop.Shop) plan.Shop {
+func summary(s *shop.Shop, l *ledger.Ledger) plan.Shop {
 	if s == nil {
 		return plan.Shop{}
 	}
 	return plan.Shop{
 		Name: s.Name, Currency: s.Currency, Region: s.Region, Denominator: s.Denominator,
-		Resolution:  plan.Figure{Nm: s.Resolution},
+		Resolution:  l.Leaf("shop.resolution", s.Resolution, ledger.HouseRule, "the shop"),
 		MoistureNow: float64(s.Climate.Season.Now), MoistureDry: float64(s.Climate.Season.Dry), MoistureWet: float64(s.Climate.Season.Wet),
 	}
 }
@@ -143,3 +145,12 @@ func (r Result) HasErrors() bool {
 // Broken reports whether the documents have errors, so that there is no whole
 // plan.
 func (r Result) Broken() bool { return r.Plan.Diagnostics.HasErrors() }
+
+// Functions returns every pure function that a plan's ledger may call.
+func Functions() ledger.Functions {
+	all := ledger.Functions{}
+	for _, f := range []ledger.Functions{evaluate.Functions(), contents.Functions(), movement.Functions(), rows.Functions()} {
+		maps.Copy(all, f)
+	}
+	return all
+}

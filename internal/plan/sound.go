@@ -1,0 +1,182 @@
+package plan
+
+import (
+	"fmt"
+	"reflect"
+
+	"scantling/internal/address"
+	"scantling/internal/piece"
+	"scantling/internal/unit"
+)
+
+// Unsound returns everything in which a plan contradicts itself: figures that are
+// not what their ledger entries say, entries whose arithmetic does not give their
+// value, rows, series and sums that do not close, parts that are not as large as
+// their extents, pieces of a diagram that overlap, leave the stock or are not the
+// size of their workpiece. The texts are for tests and logs. The functions that
+// ledger entries call must be known to the ledger.
+func (p *Plan) Unsound() []string {
+	c := checker{plan: p}
+	c.figures()
+	for _, d := range p.Ledger.Verify() {
+		c.add("%s", d)
+	}
+	c.parts()
+	c.rows()
+	c.sums()
+	for _, d := range p.Diagrams {
+		c.diagram(d)
+	}
+	return c.faults
+}
+
+type checker struct {
+	plan   *Plan
+	faults []string
+}
+
+func (c *checker) add(format string, args ...any) {
+	c.faults = append(c.faults, fmt.Sprintf(format, args...))
+}
+
+var figureType = reflect.TypeFor[Figure]()
+
+// figures holds every figure of the plan against its ledger entry.
+func (c *checker) figures() {
+	ledger := c.plan.Ledger
+	var walk func(v reflect.Value, where string)
+	walk = func(v reflect.Value, where string) {
+		if v.Type() == figureType {
+			f := v.Interface().(Figure)
+			if f == (Figure{}) {
+				return
+			}
+			if err := ledger.VerifyFigure(f); err != nil {
+				c.add("%s: %v", where, err)
+			}
+			return
+		}
+		switch v.Kind() {
+		case reflect.Struct:
+			for i := range v.NumField() {
+				if f := v.Type().Field(i); f.IsExported() && f.Name != "Ledger" {
+					walk(v.Field(i), where+"."+f.Name)
+				}
+			}
+		case reflect.Slice, reflect.Array:
+			for i := range v.Len() {
+				walk(v.Index(i), fmt.Sprintf("%s[%d]", where, i+1))
+			}
+		case reflect.Pointer:
+			if !v.IsNil() {
+				walk(v.Elem(), where)
+			}
+		}
+	}
+	walk(reflect.ValueOf(c.plan).Elem(), "plan")
+}
+
+// parts holds sizes against extents, and rows of the list against their parts.
+func (c *checker) parts() {
+	byAddress := map[address.Address]piece.Part{}
+	for _, p := range c.plan.Piece.Parts {
+		byAddress[p.Address] = p
+		for local, d := range p.Frame.Directions() {
+			axis, _ := d.Axis()
+			if got, want := p.Sizes()[local].Nm, p.Extent[axis].Size(); got != want {
+				c.add("%s: size %d is %v, its extent %v", p.Address, local, got, want)
+			}
+		}
+	}
+	for _, r := range c.plan.Parts {
+		for _, m := range r.Members {
+			p := byAddress[m]
+			if p.Length.Nm != r.Length.Nm || p.Width.Nm != r.Width.Nm || p.Thickness.Nm != r.Thickness.Nm {
+				c.add("row %s is not the size of %s", r.Mark, m)
+			}
+		}
+	}
+	for _, s := range c.plan.Piece.Spaces {
+		for axis, e := range s.Extent {
+			if s.Clear[axis].Nm != e.Size() {
+				c.add("%s: clear size %d is %v, its extent %v", s.Address, axis, s.Clear[axis].Nm, e.Size())
+			}
+		}
+	}
+}
+
+func (c *checker) rows() {
+	for _, r := range c.plan.Rows {
+		c.closes("row "+string(r.Address), r.Terms, r.Total.Nm)
+	}
+	for _, s := range c.plan.Piece.Series {
+		c.closes("series "+string(s.Address), s.Terms, s.Whole.Nm)
+	}
+}
+
+func (c *checker) closes(what string, terms []piece.Term, total unit.Length) {
+	sum := unit.Length(0)
+	for _, t := range terms {
+		if t.Figure.Nm < 0 {
+			c.add("%s has a term below nought", what)
+		}
+		sum += t.Figure.Nm
+	}
+	if sum != total {
+		c.add("%s adds up to %d nm, its total is %d nm", what, sum, total)
+	}
+}
+
+func (c *checker) sums() {
+	check := func(what string, sums []Sum) {
+		for _, s := range sums {
+			total := unit.Length(0)
+			for _, t := range s.Terms {
+				total += t.Figure.Nm
+			}
+			if total != s.Total.Nm {
+				c.add("%s: a sum adds up to %d nm, its total is %d nm", what, total, s.Total.Nm)
+			}
+		}
+	}
+	for _, s := range c.plan.Setups {
+		check(s.ID, s.Sums)
+		for _, pm := range s.Placements {
+			check(fmt.Sprintf("%s placement %d", s.ID, pm.N), pm.Sums)
+		}
+	}
+}
+
+// diagram holds the pieces against the stock, each other and their workpieces.
+func (c *checker) diagram(d Diagram) {
+	sizes := map[string]Workpiece{}
+	for _, w := range c.plan.Workpieces {
+		sizes[w.ID] = w
+	}
+	for i, p := range d.Pieces {
+		r := p.Rect
+		if r.Along.Nm < 0 || r.Across.Nm < 0 || r.Along.Nm+r.Length.Nm > d.Length.Nm || r.Across.Nm+r.Width.Nm > d.Width.Nm {
+			c.add("%s: %s leaves the stock", d.ID, p.Workpiece)
+		}
+		if w := sizes[p.Workpiece]; w.Length.Nm != r.Length.Nm || w.Width.Nm != r.Width.Nm {
+			c.add("%s: %s is not the size of its workpiece", d.ID, p.Workpiece)
+		}
+		for _, q := range d.Pieces[:i] {
+			if meets(r, q.Rect, d.Kerf.Nm) {
+				c.add("%s: %s and %s lie nearer than a kerf", d.ID, p.Workpiece, q.Workpiece)
+			}
+		}
+	}
+	w := d.Waste
+	if sum := w.Parts + w.Kerf + w.Trim + w.Remnant + w.Rest; sum < w.Whole-1 || sum > w.Whole+1 {
+		c.add("%s: the waste adds up to %.1f mm², the stock has %.1f", d.ID, sum, w.Whole)
+	}
+}
+
+// meets reports whether two rectangles lie nearer to each other than the kerf in
+// both directions.
+func meets(a, b Rect, kerf unit.Length) bool {
+	along := a.Along.Nm < b.Along.Nm+b.Length.Nm+kerf && b.Along.Nm < a.Along.Nm+a.Length.Nm+kerf
+	across := a.Across.Nm < b.Across.Nm+b.Width.Nm+kerf && b.Across.Nm < a.Across.Nm+a.Width.Nm+kerf
+	return along && across
+}
