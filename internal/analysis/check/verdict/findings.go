@@ -1,0 +1,94 @@
+package verdict
+
+import (
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/analysis"
+	"scantling/internal/analysis/marks"
+	"scantling/internal/diag"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+// Findings collects what one check says.
+type Findings struct {
+	check   string
+	context *analysis.Context
+	marks   map[address.Address]string
+	list    []plan.Finding
+	told    map[fault]int
+}
+
+// fault is what makes two findings the same.
+type fault struct {
+	code      diag.Code
+	status    plan.Status
+	where     diag.Place
+	address   address.Address
+	is, limit unit.Length
+}
+
+// Of starts the findings of a check. The check must require [marks.Analysis].
+func Of(check string, c *analysis.Context) *Findings {
+	f := &Findings{check: check, context: c, marks: map[address.Address]string{}, told: map[fault]int{}}
+	for _, row := range marks.Analysis.Get(c) {
+		for _, m := range row.Members {
+			f.marks[m] = row.Mark
+		}
+	}
+	return f
+}
+
+// Mark returns the mark of a part, or its address if it has none.
+func (f *Findings) Mark(part address.Address) string {
+	if m, ok := f.marks[part]; ok {
+		return m
+	}
+	return string(part)
+}
+
+// Add adds a finding about parts. The same fault, with the same figures, of the
+// same line of the document is one finding, which then names all the marks.
+func (f *Findings) Add(x plan.Finding, parts ...address.Address) {
+	x.Check = f.check
+	key := fault{code: x.Code, status: x.Status, where: x.Where}
+	if x.Where.IsZero() {
+		key.address = x.Address
+	}
+	if x.Is != nil {
+		key.is = x.Is.Nm
+	}
+	if x.Limit != nil {
+		key.limit = x.Limit.Nm
+	}
+	at, known := f.told[key]
+	if !known {
+		at = len(f.list)
+		f.told[key] = at
+		f.list = append(f.list, x)
+	}
+	for _, p := range parts {
+		if m, ok := f.marks[p]; ok && !slices.Contains(f.list[at].Marks, m) {
+			f.list[at].Marks = append(f.list[at].Marks, m)
+		}
+	}
+}
+
+// Unknown adds a finding that says what is missing.
+func (f *Findings) Unknown(code diag.Code, text message.Message, at address.Address, where diag.Place, parts ...address.Address) {
+	f.Add(plan.Finding{Status: plan.Unknown, Severity: diag.Warning, Code: code, Text: text, Address: at, Where: where}, parts...)
+}
+
+// Done returns the findings; where there are none, one pass that says so.
+func (f *Findings) Done(code diag.Code, text message.Message) []plan.Finding {
+	if len(f.list) == 0 {
+		return []plan.Finding{{Check: f.check, Status: plan.Pass, Severity: diag.Note, Code: code, Text: text}}
+	}
+	return f.list
+}
+
+// Figure returns a figure as findings hold it.
+func Figure(f piece.Figure) *plan.Figure { return &f }

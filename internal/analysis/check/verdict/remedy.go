@@ -1,0 +1,54 @@
+package verdict
+
+import (
+	"math/big"
+	"strings"
+
+	"scantling/internal/diag"
+	"scantling/internal/ledger"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/unit"
+)
+
+// Rewrite returns a remedy that puts another value at the one place where a
+// figure was written, in the document's own unit: downwards or upwards to what
+// can be written there. It has no edit where the figure was not written as such
+// but follows from others. Edits have no hash and no old text yet: whoever has
+// the document fills them in.
+func (f *Findings) Rewrite(text message.Message, figure piece.Figure, to unit.Length, side unit.Rounding) diag.Remedy {
+	r := diag.Remedy{Text: text}
+	if where, ok := f.written(figure.Entry); ok {
+		r.Edits = []diag.Edit{{File: where.File, Start: where.Start, End: where.End, New: f.literal(to, side)}}
+	}
+	return r
+}
+
+// written finds the place of the number that an entry is, under whatever names.
+func (f *Findings) written(id ledger.ID) (diag.Place, bool) {
+	for range 64 {
+		e, ok := f.context.Ledger.Entry(id)
+		switch {
+		case !ok:
+			return diag.Place{}, false
+		case e.Op == ledger.OpSame || e.Op == ledger.OpAs:
+			id = e.Args[0]
+		case e.Op == ledger.OpGiven && (e.Origin == ledger.Document || e.Origin == ledger.Default) && !e.Where.IsZero():
+			return e.Where, e.Where.File == f.context.Piece.File
+		default:
+			return diag.Place{}, false
+		}
+	}
+	return diag.Place{}, false
+}
+
+// literal writes a length as a bare number of the document: to the hundredth of a
+// millimetre or the 64th of an inch.
+func (f *Findings) literal(l unit.Length, side unit.Rounding) string {
+	one, step := unit.Millimetre, unit.Millimetre/100
+	if unit.System(f.context.Piece.Units) == unit.Inches {
+		one, step = unit.Inch, unit.SixtyFourth
+	}
+	text := big.NewRat(int64(l.Round(step, side)), int64(one)).FloatString(6)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+}
