@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 
-	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/share"
@@ -59,8 +58,8 @@ func (t *trial) roundNose(m tool.Machine, fit []tool.Cutter, f form, asked strin
 	if i := slices.IndexFunc(best, func(c tool.Cutter) bool { return c.Name == asked }); i > 0 {
 		best[0] = best[i]
 	}
-	if mouth := mouthOf(best[0], f.depth.Nm); mouth > width+unit.Micrometre {
-		t.refuse("operations.channel-too-narrow", message.Length("width", width), message.Length("mouth", mouth))
+	if best[0].Diameter > width+unit.Micrometre {
+		t.refuse("operations.channel-too-narrow", message.Length("width", width), message.Length("mouth", best[0].Diameter))
 		return tool.Cutter{}, false
 	}
 	return best[0], true
@@ -89,15 +88,4 @@ func mouthOf(c tool.Cutter, depth unit.Length) unit.Length {
 		return c.Diameter
 	}
 	return share.Groove{Radius: c.NoseRadius(), Depth: depth}.Mouth()
-}
-
-// mouth returns the mouth as a figure. A single channel's own width is it, to
-// the nanometre, so that its sums close.
-func (t *trial) mouth(c tool.Cutter, f form) piece.Figure {
-	m := mouthOf(c, f.depth.Nm)
-	width := f.far.Nm - f.near.Nm
-	if f.corner.Nm > 0 && (width-m).Abs() <= unit.Micrometre {
-		return t.ledger.Less(t.name+".mouth", f.far, f.near)
-	}
-	return t.ledger.Leaf("cutter."+c.Name+".mouth", m, ledger.Derived, "2 sqrt(2 R h - h h), R the cutter's radius and h the depth")
 }

@@ -8,41 +8,40 @@ import (
 	"scantling/internal/plan"
 )
 
-// groups adds what is done to groups: assembly, cuts after glue-up, fitting into
-// spaces, finish. Groups inside groups come first.
+// groups adds what is done to groups, turn by turn: assembly, cuts after glue-up,
+// fitting into spaces, parts that are added late; finish at the end.
 func (d *deriver) groups() {
-	order := slices.Clone(d.Piece.Groups)
-	slices.Reverse(order) // a group is declared before those inside it
-	slices.SortStableFunc(order, func(a, b piece.Group) int { return depth(b.Address) - depth(a.Address) })
-	late := LateParts(Building(d.Piece))
-	for _, g := range order {
-		d.assemble(g, late)
-	}
-	for _, row := range d.Rows {
-		if late[row.Members[0]] {
-			d.addLate(row)
+	events := Building(d.Piece)
+	late := LateParts(events)
+	fitted := map[string]bool{} // rows of late parts
+	for _, e := range events {
+		switch {
+		case e.Group != "":
+			d.assemble(e.Group, late)
+			for _, f := range d.Piece.Fits {
+				if f.Moves == e.Group {
+					d.fit(f)
+				}
+			}
+		case e.Late != "":
+			if mark := d.rowOf[e.Late]; !fitted[mark] {
+				fitted[mark] = true
+				d.addLate(mark)
+			}
 		}
-	}
-	for _, f := range d.Piece.Fits {
-		d.fit(f)
 	}
 	for _, f := range d.Piece.Finishes {
 		d.finish(f)
 	}
 }
 
-func depth(a address.Address) int {
-	steps, _ := a.Steps()
-	return len(steps)
-}
-
 // assemble joins the parts of a group that have joints with each other.
-func (d *deriver) assemble(g piece.Group, late map[address.Address]bool) {
+func (d *deriver) assemble(g address.Address, late map[address.Address]bool) {
 	members := d.joined(g, late)
 	if len(members) < 2 {
 		return
 	}
-	id := string(g.Address)
+	id := string(g)
 	keys := []string{id}
 	for _, m := range members {
 		keys = append(keys, "part."+d.rowOf[m])
@@ -53,7 +52,7 @@ func (d *deriver) assemble(g piece.Group, late map[address.Address]bool) {
 	}, keys...)
 	for _, m := range members {
 		for _, c := range d.cuts[m] {
-			if c.AfterGlueUp == g.Address {
+			if c.AfterGlueUp == g {
 				d.cutAssembly(g, m, c)
 			}
 		}
@@ -61,8 +60,8 @@ func (d *deriver) assemble(g piece.Group, late map[address.Address]bool) {
 }
 
 // cutAssembly cuts a part of a group that is already together, by hand.
-func (d *deriver) cutAssembly(g piece.Group, m address.Address, c piece.Cut) {
-	id := string(g.Address)
+func (d *deriver) cutAssembly(g address.Address, m address.Address, c piece.Cut) {
+	id := string(g)
 	op := plan.Operation{
 		ID: opID(id, "cut", string(c.Address)), Kind: plan.MakeCut, Workpiece: id, Mark: d.rowOf[m],
 		Members: []address.Address{m}, Cuts: []address.Address{c.Address}, Machine: Hand,
@@ -80,7 +79,12 @@ func (d *deriver) cutAssembly(g piece.Group, m address.Address, c piece.Cut) {
 }
 
 // addLate fits a row's parts to the group that already stands.
-func (d *deriver) addLate(row plan.PartRow) {
+func (d *deriver) addLate(mark string) {
+	i := slices.IndexFunc(d.Rows, func(r plan.PartRow) bool { return r.Mark == mark })
+	if i < 0 {
+		return
+	}
+	row := d.Rows[i]
 	keys := []string{partID(row)}
 	for _, m := range row.Members {
 		if p, ok := d.part(m); ok {
@@ -96,13 +100,13 @@ func (d *deriver) addLate(row plan.PartRow) {
 
 // joined returns the parts of the group that a joint holds to another part, in
 // the order of the piece.
-func (d *deriver) joined(g piece.Group, late map[address.Address]bool) []address.Address {
+func (d *deriver) joined(g address.Address, late map[address.Address]bool) []address.Address {
 	if d.held == nil {
 		d.held = JoinedParts(d.Piece)
 	}
 	var out []address.Address
 	for _, p := range d.Piece.Parts {
-		if p.Group != g.Address {
+		if p.Group != g {
 			continue
 		}
 		if d.held[p.Address] && !late[p.Address] {

@@ -26,7 +26,7 @@ func (t *trial) saw(f form, w work) {
 		}
 		way := t.offered(m, f, w, guide)
 		way.Size = t.ledger.Leaf("machine."+m.Name+".kerf", m.Kerf.Value, ledger.Bought, "")
-		way.Mouth = way.Size
+		way.Opens = way.Size.Nm
 		way.Heights = []unit.Length{f.depth.Nm}
 		t.across(&way, fences, m, step(tool.Cutter{Diameter: m.Kerf.Value}))
 		if len(way.Fences) > 0 {
@@ -70,7 +70,7 @@ func (t *trial) sled(f form, w work) {
 			way := t.offered(m, f, w, BySled)
 			way.Cutter = c
 			way.Size = t.ledger.Leaf("cutter."+c.Name+".diameter", c.Diameter, ledger.Bought, "")
-			way.Mouth = way.Size
+			way.Opens = way.Size.Nm
 			heights, err := tool.Passes(f.depth.Nm, tool.DepthPerPass(c, t.shop.Rules.PassDepth).Value)
 			if err != nil {
 				continue
@@ -86,7 +86,7 @@ func (t *trial) sled(f form, w work) {
 		}
 		way := t.offered(m, f, w, BySled)
 		way.Size = t.ledger.Leaf("machine."+m.Name+".kerf", m.Kerf.Value, ledger.Bought, "")
-		way.Mouth = way.Size
+		way.Opens = way.Size.Nm
 		way.Heights = []unit.Length{f.depth.Nm}
 		t.across(&way, fences, m, step(tool.Cutter{Diameter: m.Kerf.Value}))
 		t.ways = append(t.ways, way)

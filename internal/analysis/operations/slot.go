@@ -118,7 +118,7 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 		way.Cutter = cutter
 		way.Raise = !f.startOpen && !f.endOpen
 		way.Size = t.ledger.Leaf("cutter."+cutter.Name+".diameter", cutter.Diameter, ledger.Bought, "")
-		way.Mouth = t.mouth(cutter, f)
+		way.Opens = mouthOf(cutter, f.depth.Nm)
 		t.across(&way, fences, m, step(cutter))
 		per := tool.DepthPerPass(cutter, t.shop.Rules.PassDepth)
 		heights, err := tool.Passes(f.depth.Nm, per.Value)
@@ -152,9 +152,9 @@ func step(c tool.Cutter) unit.Length {
 // across lays out the paths and keeps the fence sides that the fence reaches.
 func (t *trial) across(w *Way, fences []piece.Side, m tool.Machine, step unit.Length) {
 	width := w.Far.Nm - w.Near.Nm
-	w.Covered = w.Mouth.Nm > width
+	w.Covered = w.Size.Nm > width+unit.Micrometre
 	w.Paths = []unit.Length{0}
-	if shift := width - w.Mouth.Nm; shift > 0 {
+	if shift := width - w.Size.Nm; shift > unit.Micrometre {
 		more, err := tool.Passes(shift, max(step, 1))
 		if err != nil {
 			t.refused = append(t.refused, message.New("operations.too-many-paths", message.Length("width", width)))

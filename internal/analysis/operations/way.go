@@ -30,10 +30,11 @@ type Way struct {
 	Kind    tool.Kind
 	Cutter  tool.Cutter // none by hand
 	Guide   Guide
-	// Size is the circle or kerf that the cutter turns to dust, Mouth what one
-	// path leaves open at the surface: less than Size for a round-nose cutter that
-	// is not sunk to its radius.
-	Size, Mouth piece.Figure
+	// Size is the circle or kerf that the cutter turns in: the width of one path.
+	Size piece.Figure
+	// Opens is what one path leaves open at the surface: less than Size for a
+	// round-nose cutter that is not sunk to its radius.
+	Opens unit.Length
 	// Down lies on the table. Run is the axis of the feed, Across that of the
 	// fence.
 	Down        piece.Side

@@ -15,7 +15,6 @@ import (
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
-	"scantling/internal/share"
 	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
@@ -238,10 +237,9 @@ func chest() *bench {
 
 // channels adds a row of channels of the 6.35 round-nose at a depth.
 func (b *bench) channels(on address.Address, n int, first, pitch, depth unit.Length) {
-	mouth := share.Groove{Radius: 3175 * um, Depth: depth}.Mouth()
 	for i := range n {
 		near := first + unit.Length(i)*pitch
-		b.slot(on, piece.Channel, piece.FaceHigh, piece.AlongLength, near, near+mouth, depth, 3175*um)
+		b.slot(on, piece.Channel, piece.FaceHigh, piece.AlongLength, near, near+6350*um, depth, 3175*um)
 	}
 }
 

@@ -59,6 +59,7 @@ func (r *rehearsal) held() {
 						r.fail(CodeTrapped, "rehearsal.trapped", a, message.Text("mark", p.Mark), message.Text("card", c.ID))
 					}
 					run, _ := p.Leads.Axis()
+					one.box[one.across] = one.opens
 					gone[p.Mark] = append(gone[p.Mark], gap{one.box, one.down, run, one.depth})
 				}
 			}

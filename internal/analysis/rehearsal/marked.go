@@ -55,7 +55,7 @@ func boreMarks(want map[string]unit.Length, b *piece.Bore) {
 	n := 0
 	for axis := piece.AlongLength; axis <= piece.AlongThickness; axis++ {
 		if axis != open {
-			want["from "+string(piece.SideOf(axis, false))] = b.At[n].Nm
+			want["centre from "+string(piece.SideOf(axis, false))] = b.At[n].Nm
 			n++
 		}
 	}

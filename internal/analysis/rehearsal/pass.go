@@ -7,15 +7,18 @@ import (
 	"scantling/internal/unit"
 )
 
-// pass is one path of the cutter at its last height: the wood that it opens, in
-// local coordinates of the work.
+// pass is one path of the cutter at its last height: the box that the cutter
+// sweeps, in local coordinates of the work.
 type pass struct {
 	box    box
 	across piece.Local
-	// from and to are the stretch as seen from the fence, width the work's.
+	// from and to are what it opens at the surface, as seen from the fence, and
+	// width is the work's.
 	from, to, width unit.Length
-	fence, down     piece.Side
-	depth           unit.Length
+	// opens is the same in local coordinates.
+	opens       span
+	fence, down piece.Side
+	depth       unit.Length
 }
 
 // fenceWords are the settings from which the path follows: to the near edge of
@@ -58,23 +61,28 @@ func (r *rehearsal) passesOf(m made) ([]pass, bool) {
 	if m.card.CutterShape == "round-nose" {
 		mouth = share.Groove{Radius: m.card.CutterSize.Nm / 2, Depth: depth}.Mouth()
 	}
-	along := feed(p, size[run], mouth)
+	cutter := m.card.CutterSize.Nm
+	along := feed(p, size[run], cutter)
 	if leadsHigh {
 		along = span{size[run] - along.high, size[run] - along.low}
 	}
 	var out []pass
-	for _, edge := range edges(p, m.card.CutterSize.Nm) {
+	for _, edge := range edges(p, cutter) {
 		if edge < 0 && !covered(p) {
 			return nil, false // the fence would stand in the cutter
 		}
-		from := edge + m.card.CutterSize.Nm/2 - mouth/2
+		from := edge + cutter/2 - mouth/2
 		one := pass{across: a, from: max(0, from), to: from + mouth, width: size[a], fence: fence, down: down, depth: depth}
-		one.box[d], one.box[a], one.box[run] = span{0, depth}, span{one.from, one.to}, along
+		one.box[d], one.box[a], one.box[run] = span{0, depth}, span{max(0, edge), edge + cutter}, along
 		if _, high := down.Axis(); high {
 			one.box[d] = span{size[d] - depth, size[d]}
 		}
 		if fenceHigh {
-			one.box[a] = span{size[a] - one.to, size[a] - one.from}
+			one.box[a] = span{size[a] - one.box[a].high, size[a] - one.box[a].low}
+		}
+		one.opens = span{one.from, one.to}
+		if fenceHigh {
+			one.opens = span{size[a] - one.to, size[a] - one.from}
 		}
 		out = append(out, one)
 	}
@@ -115,13 +123,13 @@ func edges(p plan.Placement, cutter unit.Length) []unit.Length {
 // that leads. The left stop halts the leading side with the cutter's centre that
 // far behind it; the right stop holds the trailing side that far from the centre
 // at the start.
-func feed(p plan.Placement, run, mouth unit.Length) span {
+func feed(p plan.Placement, run, cutter unit.Length) span {
 	s := span{0, run}
 	if left, ok := setting(p.Settings, "stop left"); ok {
-		s.high = left.Figure.Nm + mouth/2
+		s.high = left.Figure.Nm + cutter/2
 	}
 	if right, ok := setting(p.Settings, "stop right"); ok {
-		s.low = run - right.Figure.Nm - mouth/2
+		s.low = run - right.Figure.Nm - cutter/2
 	}
 	return s
 }

@@ -9,15 +9,14 @@ import (
 )
 
 // TestSevenChannels: seven channels of a 25.4 round-nose, 8 deep, at centres
-// 25 to 253 in 278, stopped 13.2 from both ends of 320. Four settings serve
+// 25 to 253 in 278, travel 270 in 320. Four settings serve
 // them, each but the middle one from both edges. Common practice, no source.
 func TestSevenChannels(t *testing.T) {
 	b := newBench()
 	tray := b.part("A1", unit.MM(320), unit.MM(278), unit.MM(20))
 	for i := range 7 {
 		centre := unit.MM(25 + 38*int64(i))
-		half := 11800 * um // mouth 23.6 at 8 deep, to a tenth
-		half = 11798305    // 2 sqrt(2 R h - h h) = 23.59661, half of it to the nanometre
+		half := 12700 * um // the cutter's path; the mouth at 8 deep is 23.6
 		c := b.slot(tray, piece.Channel, piece.FaceHigh, piece.AlongLength, centre-half, centre+half, unit.MM(8), 12700*um)
 		c.Slot.From, c.Slot.To = b.fig(unit.MM(25)-half), b.fig(unit.MM(295)+half)
 		c.Slot.StartOpen, c.Slot.EndOpen = false, false

@@ -70,7 +70,7 @@ func (d *decider) holeMarks(j operations.Job) []plan.Setting {
 		if axis == open {
 			continue
 		}
-		out = append(out, plan.Setting{Word: "from " + string(piece.SideOf(axis, false)), Figure: b.At[n]})
+		out = append(out, plan.Setting{Word: "centre from " + string(piece.SideOf(axis, false)), Figure: b.At[n]})
 		n++
 	}
 	out = append(out, plan.Setting{Word: "drill", Figure: b.Diameter})

@@ -83,9 +83,9 @@ func (d *decider) paths(f draft) []piece.Figure {
 	}
 	step := d.l.Leaf("rule.path", w.Paths[1], "house-rule", "how far one path may lie beyond the last")
 	if len(w.Paths) == 2 {
-		step = d.l.Less(name, d.l.Less(name, w.Far, w.Near), w.Mouth)
+		step = d.l.Less(name, d.l.Less(name, w.Far, w.Near), w.Size)
 	}
-	whole := d.l.Less(name, d.l.Less(name, w.Far, w.Near), w.Mouth)
+	whole := d.l.Less(name, d.l.Less(name, w.Far, w.Near), w.Size)
 	for k := 1; k < len(w.Paths); k++ {
 		move := d.l.Least(name, whole, d.l.Times(name, step, int64(k), 1))
 		out = append(out, d.l.Sum(name, f.edge, move))
@@ -141,8 +141,8 @@ func (d *decider) stops(p *plan.Placement, f draft) {
 		return
 	}
 	name := string(f.jobs[0].Cut.Address) + ".stop"
-	run, half, radius := w.Work[w.Run], d.halfDown(name, w.Mouth), d.halfDown(name, w.Size)
-	first, last := d.l.Sum(name+".begin", w.From, half), d.l.Less(name+".end", w.To, half)
+	run, radius := w.Work[w.Run], d.halfDown(name, w.Size)
+	first, last := d.l.Sum(name+".begin", w.From, radius), d.l.Less(name+".end", w.To, radius)
 	startOpen, endOpen := w.StartOpen, w.EndOpen
 	if _, high := p.Leads.Axis(); high {
 		first, last = d.l.Less(name+".begin", run, last), d.l.Less(name+".end", run, first)

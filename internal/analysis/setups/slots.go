@@ -196,11 +196,7 @@ func (d *decider) edge(j operations.Job, side piece.Side, part int) piece.Figure
 	if w.Covered {
 		return d.l.Less(name, far, w.Size)
 	}
-	if w.Mouth.Nm == w.Size.Nm {
-		return near
-	}
-	centre := d.l.Sum(name, near, d.halfDown(name, w.Mouth))
-	return d.l.Less(name, centre, d.halfDown(name, w.Size))
+	return near
 }
 
 // run passes the drafts over the cutter on paper and returns the voids that are
@@ -246,8 +242,8 @@ func (d *decider) sawn(voids []void, drafts []draft) []void {
 // mouthAt is the stretch that the cutter opens at the surface when its near edge
 // stands at a distance from the fence.
 func mouthAt(w operations.Way, edge unit.Length) (unit.Length, unit.Length) {
-	a := edge + w.Size.Nm/2 - w.Mouth.Nm/2
-	return max(a, 0), a + w.Mouth.Nm
+	a := edge + w.Size.Nm/2 - w.Opens/2
+	return max(a, 0), a + w.Opens
 }
 
 func (d *decider) reportTrap(j operations.Job) {
