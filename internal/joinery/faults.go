@@ -8,36 +8,6 @@ import (
 	"scantling/internal/unit"
 )
 
-// Codes of joints that cannot be made.
-const (
-	// CodePart: a joint names a part that the piece does not have, or one part twice.
-	CodePart diag.Code = "joint-part"
-	// CodeApart: the parts of a joint do not meet.
-	CodeApart diag.Code = "joint-apart"
-	// CodeNoOverlap: the parts only touch, where the joint lets one into the other.
-	CodeNoOverlap diag.Code = "joint-no-overlap"
-	// CodeOverlap: the parts overlap, where the joint only holds them against each other.
-	CodeOverlap diag.Code = "joint-overlap"
-	// CodeTooDeep: a joint goes deeper than the part that it enters is thick.
-	CodeTooDeep diag.Code = "joint-too-deep"
-	// CodeDepth: the parts as drawn overlap by something else than the joint's depth.
-	CodeDepth diag.Code = "joint-depth"
-	// CodeStops: the stopped ends leave nothing of the joint.
-	CodeStops diag.Code = "joint-stops"
-	// CodeFingers: the fingers of a box joint do not add up to its width.
-	CodeFingers diag.Code = "joint-fingers"
-	// CodeGrain: a box joint where the parts do not both meet in end grain.
-	CodeGrain diag.Code = "joint-grain"
-	// CodeHalving: a halving of parts that have no common surface to halve.
-	CodeHalving diag.Code = "joint-halving"
-	// CodeHoles: dowels or fasteners that have no room in the joint.
-	CodeHoles diag.Code = "joint-holes"
-	// CodeClaims: two joints claim the same wood for different parts.
-	CodeClaims diag.Code = "joint-claims"
-	// CodeBuried: a cut that is open to no side of its part.
-	CodeBuried diag.Code = "joint-buried"
-)
-
 // fault is what is wrong with a joint, before it has a place.
 type fault struct {
 	code diag.Code
