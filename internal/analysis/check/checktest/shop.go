@@ -29,7 +29,7 @@ func Shop() *shop.Shop {
 		m.Least.Length, m.Greatest.Width, m.Least.Thickness = stated(mm(300)), stated(mm(150)), stated(mm(10))
 	})
 	machine("thicknesser", tool.ThicknessPlaner, func(m *tool.Machine) {
-		m.Least.Length, m.Greatest.Width, m.Least.Thickness = stated(mm(305)), stated(mm(300)), stated(mm(4))
+		m.Least.Length, m.Greatest.Width, m.Least.Thickness = stated(mm(305)), stated(mm(410)), stated(mm(4))
 	})
 	machine("router table", tool.RouterTable, func(m *tool.Machine) { m.Least.Length = stated(mm(305)) })
 	cutter := func(id string, shape tool.Shape, diameter, reach unit.Length) {

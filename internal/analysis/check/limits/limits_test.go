@@ -1,0 +1,94 @@
+package limits_test
+
+import (
+	"testing"
+
+	"scantling/internal/analysis/check/checktest"
+	"scantling/internal/analysis/check/limits"
+	"scantling/internal/diag"
+	"scantling/internal/piece"
+	"scantling/internal/piece/trial"
+	"scantling/internal/plan"
+	"scantling/internal/shop"
+	"scantling/internal/tool"
+	"scantling/internal/unit"
+)
+
+func board(long, wide, thick int64) *trial.Builder {
+	b := trial.New()
+	b.Part("board", trial.GrainRight, 0, long, 0, wide, 0, thick)
+	checktest.Materials(b)
+	return b
+}
+
+func TestLimits(t *testing.T) {
+	for _, c := range []struct {
+		name              string
+		long, wide, thick int64
+		change            func(*shop.Shop)
+		severity          diag.Severity
+		codes             []diag.Code
+	}{
+		{"an ordinary board", 6000, 1000, 140, nil, "", nil},
+		// Blanks keep the length that jointer, thicknesser and router table ask for.
+		{"a short part on a long blank", 300, 500, 140, nil, "", nil},
+		{"thin by a hair", 6000, 1000, 39, nil, diag.Error, []diag.Code{limits.CodeThin}},
+		{"as thin as may be", 6000, 1000, 40, nil, "", nil},
+		{"thin, with hand tools", 6000, 1000, 39, func(s *shop.Shop) {
+			s.Machines = append(s.Machines, shop.Machine{ID: "bench", Tool: tool.Machine{Name: "bench", Kind: tool.HandTools}})
+		}, diag.Note, []diag.Code{limits.CodeThin}},
+		{"a panel as wide as the thicknesser", 6000, 4050, 140, nil, "", nil},
+		{"wider by a hair", 6000, 4051, 140, nil, diag.Note, []diag.Code{limits.CodeWide}},
+		{"rough board too high for the saw", 6000, 1000, 140, func(s *shop.Shop) {
+			s.Machines[0].Tool.Greatest.Thickness = tool.Stated("height", 26*unit.Millimetre)
+		}, diag.Error, []diag.Code{limits.CodeThick}},
+		{"as high as the saw", 6000, 1000, 140, func(s *shop.Shop) {
+			s.Machines[0].Tool.Greatest.Thickness = tool.Stated("height", 27*unit.Millimetre)
+		}, "", nil},
+		{"longer than the jointer takes, but not the thicknesser", 6000, 1000, 140, func(s *shop.Shop) {
+			s.Machines[1].Tool.Greatest.Length = tool.Stated("length", 600*unit.Millimetre)
+		}, diag.Note, []diag.Code{limits.CodeLong}},
+		{"sources differ", 6000, 1000, 50, func(s *shop.Shop) {
+			s.Machines[2].Tool.Least.Thickness = tool.Usual(tool.ThicknessPlaner).Least.Thickness
+			s.Machines[2].Tool.Least.Thickness.Value = unit.MM(6)
+		}, diag.Warning, []diag.Code{limits.CodeThin}},
+	} {
+		s := checktest.Shop()
+		if c.change != nil {
+			c.change(s)
+		}
+		t.Log(c.name)
+		got := checktest.Run(t, board(c.long, c.wide, c.thick), s, limits.Analysis)
+		if c.codes == nil {
+			checktest.Want(t, got, plan.Pass, limits.CodeWithin)
+			continue
+		}
+		checktest.Want(t, got, plan.Fail, c.codes...)
+		if got[0].Severity != c.severity {
+			t.Errorf("%s: %s, want %s", c.name, got[0].Severity, c.severity)
+		}
+	}
+}
+
+// A channelled panel is routed at the size that it has then.
+func TestRouted(t *testing.T) {
+	b := board(6000, 1000, 140)
+	b.Slot("board", "channel", piece.Channel, piece.FaceHigh, piece.AlongLength, 0, 6000, 100, 164, 32, 32)
+	s := checktest.Shop()
+	checktest.Want(t, checktest.Run(t, b, s, limits.Analysis), plan.Pass, limits.CodeWithin)
+	s.Machines[3].Tool.Greatest.Length = tool.Stated("length", 611*unit.Millimetre)
+	checktest.Want(t, checktest.Run(t, b, s, limits.Analysis), plan.Fail, limits.CodeLong)
+	s.Machines[3].Tool.Greatest.Length = tool.Stated("length", 612*unit.Millimetre)
+	checktest.Want(t, checktest.Run(t, b, s, limits.Analysis), plan.Pass, limits.CodeWithin)
+}
+
+func TestUnknown(t *testing.T) {
+	s := checktest.Shop()
+	s.Machines = s.Machines[:1] // the saw alone
+	checktest.Want(t, checktest.Run(t, board(6000, 1000, 140), s, limits.Analysis), plan.Unknown, limits.CodeNoMachine, limits.CodeNoMachine)
+	checktest.Want(t, checktest.Run(t, trial.New(), checktest.Shop(), limits.Analysis), plan.Unknown, limits.CodeNone)
+}
+
+func TestGoodChest(t *testing.T) {
+	checktest.Want(t, checktest.Run(t, checktest.Chest(), checktest.Shop(), limits.Analysis), plan.Pass, limits.CodeWithin)
+}
