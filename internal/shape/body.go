@@ -25,7 +25,7 @@ func body(p *piece.Part) solid.Primitive {
 		// no profile here and comes out unverified.
 		var circle polygon.Profile
 		if p.Width.Nm == p.Thickness.Nm {
-			circle = polygon.Circle(polygon.P2{X: w / 2, Y: t / 2}, w/2)
+			circle = polygon.Circle(polygon.P2{X: float64(w / 2), Y: float64(t / 2)}, float64(w/2))
 		}
 		return solid.Prism{
 			Frame:   vec.Frame{U: vec.V3{Y: 1}, V: vec.V3{Z: 1}, W: vec.V3{X: 1}},

@@ -84,7 +84,7 @@ func slot(p *piece.Part, s *piece.Slot, i int) solid.Primitive {
 		low, high = Far, Near
 	}
 	if r := s.Corner.Nm.Millimetres(); r > 0 {
-		out.Profile = polygon.RoundBottom(far-near, depth+beyond, r).Moved(polygon.P2{X: sense * (near + far) / 2, Y: beyond})
+		out.Profile = polygon.RoundBottom(far-near, depth+beyond, r).Moved(polygon.P2{X: float64(sense * (near + far) / 2), Y: beyond})
 		out.Sides = roundTags(out.Profile.Outer, i, low, high)
 		return out
 	}
@@ -97,7 +97,7 @@ func slot(p *piece.Part, s *piece.Slot, i int) solid.Primitive {
 	if s.Depth.Nm >= p.Sizes()[open].Nm {
 		depth += beyond
 	}
-	out.Profile = polygon.Rect(polygon.P2{X: sense * near, Y: -depth}, polygon.P2{X: sense * far, Y: beyond})
+	out.Profile = polygon.Rect(polygon.P2{X: float64(sense * near), Y: -depth}, polygon.P2{X: float64(sense * far), Y: beyond})
 	out.Sides = []solid.Tag{wallTag(i, Bottom), wallTag(i, high), wallTag(i, Bottom), wallTag(i, low)}
 	return out
 }
@@ -134,7 +134,7 @@ func bore(p *piece.Part, b *piece.Bore, i int) solid.Primitive {
 	f := vec.Frame{Origin: vec.V3{X: at[0], Y: at[1], Z: at[2]}, U: u, V: w.Cross(u), W: w}
 	whole, depth := size(p, axis), b.Depth.Nm.Millimetres()
 	out := solid.Prism{
-		Frame: f, Profile: polygon.Circle(polygon.P2{}, b.Diameter.Nm.Millimetres()/2),
+		Frame: f, Profile: polygon.Circle(polygon.P2{}, float64(b.Diameter.Nm.Millimetres()/2)),
 		From: -beyond, To: depth, Sides: []solid.Tag{wallTag(i, Round)},
 		Caps: [2]solid.Tag{wallTag(i, Bottom), wallTag(i, Bottom)},
 	}
@@ -154,8 +154,8 @@ func dip(p *piece.Part, d *piece.Dip, i int) solid.Primitive {
 		return solid.Prism{} // out of a face: the solid comes out unverified
 	}
 	f, _, sense := mouth(p, d.Open, piece.AlongThickness)
-	half, depth := d.Chord.Nm.Millimetres()/2, d.Depth.Nm.Millimetres()
-	mid := sense * d.Centre.Nm.Millimetres()
+	half, depth := float64(d.Chord.Nm.Millimetres()/2), d.Depth.Nm.Millimetres()
+	mid := float64(sense * d.Centre.Nm.Millimetres())
 	tag := wallTag(i, Round)
 	return solid.Prism{
 		Frame: f, From: -beyond, To: size(p, piece.AlongThickness) + beyond,

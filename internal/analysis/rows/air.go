@@ -151,7 +151,7 @@ func thin(d, r unit.Length) unit.Length {
 	}
 	// Both sides lean by (r - d)/√(r² - (r - d)²).
 	up := float64(r - d)
-	run := math.Sqrt(float64(r)*float64(r) - float64(up*up))
+	run := math.Sqrt(float64(float64(r)*float64(r)) - float64(up*up))
 	return max(unit.Length(float64(Slack)/2*run/up), 2)
 }
 
