@@ -33,6 +33,7 @@ run "tests" go test -timeout 30m ./...
 if need "the engine under js/wasm" node; then
   run "the engine under js/wasm" bash tools/wasm-test.sh
 fi
+run "the same bytes everywhere" bash tools/hashes.sh
 run "no fused multiply-add on arm64" bash tools/fma.sh
 run "benchmarks run once" go test -run '^$' -bench . -benchtime 1x -short ./internal/... 
 printf '\n== outside\n'
