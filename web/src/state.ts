@@ -1,5 +1,7 @@
 // Generated from the Go package internal/surface/screen. Do not edit.
 
+export type Sign = 'stop' | 'check' | 'note' | 'right';
+
 export interface Remedy {
   id: string;
   text: string;
@@ -7,7 +9,7 @@ export interface Remedy {
 }
 
 export interface Diagnostic {
-  sign: 'stop' | 'check' | 'note' | 'right';
+  sign: Sign;
   word: string;
   code: string;
   text: string;
@@ -28,6 +30,8 @@ export interface Piece {
   overall: Fact[];
 }
 
+export type Kind = 'length' | 'count' | 'choice' | 'yes' | 'other';
+
 export interface Stop {
   value: string;
   shown: string;
@@ -37,7 +41,7 @@ export interface Input {
   name: string;
   label: string;
   help: string;
-  kind: 'length' | 'count' | 'choice' | 'yes' | 'other';
+  kind: Kind;
   value: string;
   shown: string;
   unit: string;
@@ -49,7 +53,7 @@ export interface Input {
 }
 
 export interface Tally {
-  sign: 'stop' | 'check' | 'note' | 'right';
+  sign: Sign;
   count: number;
   word: string;
 }
@@ -57,7 +61,7 @@ export interface Tally {
 export interface Finding {
   id: string;
   check: string;
-  sign: 'stop' | 'check' | 'note' | 'right';
+  sign: Sign;
   word: string;
   status: string;
   severity: string;

@@ -45,7 +45,11 @@ func types() string {
 		switch t.Kind() {
 		case reflect.String:
 			if values, ok := unions[t]; ok {
-				return "'" + strings.Join(values, "' | '") + "'"
+				if !seen[t] {
+					seen[t] = true
+					fmt.Fprintf(&b, "\nexport type %s = '%s';\n", t.Name(), strings.Join(values, "' | '"))
+				}
+				return t.Name()
 			}
 			return "string"
 		case reflect.Int, reflect.Float64:
@@ -53,11 +57,7 @@ func types() string {
 		case reflect.Bool:
 			return "boolean"
 		case reflect.Slice:
-			of := write(t.Elem())
-			if strings.Contains(of, "|") {
-				of = "(" + of + ")"
-			}
-			return of + "[]"
+			return write(t.Elem()) + "[]"
 		case reflect.Map:
 			return "Record<Word, string>"
 		case reflect.Pointer:

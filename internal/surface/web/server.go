@@ -36,7 +36,6 @@ func NewServer(d *Desk, pages fs.FS) (*Server, error) {
 	mux.HandleFunc("POST /api/undo", s.undo)
 	mux.HandleFunc("POST /api/redo", s.redo)
 	mux.HandleFunc("POST /api/record", s.record)
-	mux.HandleFunc("/api/", http.NotFound)
 	mux.Handle("GET /", static)
 	s.handler = guard(mux)
 	return s, nil
