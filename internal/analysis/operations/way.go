@@ -51,6 +51,9 @@ type Way struct {
 	// Covered says that the fence stands over part of the cutter: a rebate no
 	// wider than it.
 	Covered bool
+	// Clears says that only the shoulder is set, and everything between it and the
+	// open side is cleared kerf by kerf: a rebate across, at the saw.
+	Clears bool
 	// Raise says that the cutter is raised into held work: a cut stopped at both
 	// ends.
 	Raise bool

@@ -18,6 +18,7 @@ func (r *rehearsal) order() {
 	step := map[string]int{}
 	stepOf := map[string]int{}
 	cardIn := map[string]int{}
+	place := map[string]int{} // of a card among those of its step
 	for i, s := range r.Plan.Steps {
 		r.report.Steps++
 		if s.N != i+1 {
@@ -32,11 +33,11 @@ func (r *rehearsal) order() {
 			r.fail(CodeTwice, "rehearsal.step-twice", "", message.Text("id", s.ID))
 		}
 		step[s.ID] = i
-		for _, c := range s.Setups {
+		for n, c := range s.Setups {
 			if _, twice := cardIn[c]; twice {
 				r.fail(CodeTwice, "rehearsal.card-in-two-steps", "", message.Text("id", c))
 			}
-			cardIn[c] = i
+			cardIn[c], place[c] = i, n
 		}
 		for _, id := range s.Operations {
 			if _, twice := stepOf[id]; twice {
@@ -53,7 +54,8 @@ func (r *rehearsal) order() {
 		if !ok {
 			r.fail(CodeMissing, "rehearsal.operation-in-no-step", "", message.Text("id", op.ID))
 		}
-		r.at[op.ID] = n*(len(r.Plan.Operations)+1) + i
+		all := len(r.Plan.Operations) + 1
+		r.at[op.ID] = (n*all+place[op.Setup])*all + i
 		if op.Setup != "" && ok && cardIn[op.Setup] != n {
 			r.fail(CodeOrder, "rehearsal.card-elsewhere", "", message.Text("id", op.ID), message.Text("card", op.Setup))
 		}

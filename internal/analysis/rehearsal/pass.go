@@ -25,11 +25,14 @@ type pass struct {
 // the cutter.
 var fenceWords = []string{"fence to cutter edge", "blade to fence", "stop to cutter edge"}
 
-const fenceFar = "fence to cutter far edge"
+const (
+	fenceFar = "fence to cutter far edge"
+	shoulder = "stop to blade far side" // and all from there to the end is cleared
+)
 
 // isMachined reports whether the placement sets a fence.
 func isMachined(p plan.Placement) bool {
-	for _, w := range append([]string{fenceFar}, fenceWords...) {
+	for _, w := range append([]string{fenceFar, shoulder}, fenceWords...) {
 		if _, ok := setting(p.Settings, w); ok {
 			return true
 		}
@@ -67,6 +70,9 @@ func (r *rehearsal) passesOf(m made) ([]pass, bool) {
 		along = span{size[run] - along.high, size[run] - along.low}
 	}
 	var out []pass
+	if s, ok := setting(p.Settings, shoulder); ok {
+		cutter, mouth = s.Figure.Nm, s.Figure.Nm // all of it, as if by one wide cutter
+	}
 	for _, edge := range edges(p, cutter) {
 		if edge < 0 && !covered(p) {
 			return nil, false // the fence would stand in the cutter
@@ -98,6 +104,9 @@ func covered(p plan.Placement) bool {
 // edges lists the distances from the fence to the near edge of the cutter, path
 // by path.
 func edges(p plan.Placement, cutter unit.Length) []unit.Length {
+	if _, ok := setting(p.Settings, shoulder); ok {
+		return []unit.Length{0}
+	}
 	for _, w := range append([]string{fenceFar}, fenceWords...) {
 		s, ok := setting(p.Settings, w)
 		if !ok {

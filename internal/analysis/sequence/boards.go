@@ -15,7 +15,7 @@ func (s *sequencer) boards() {
 	for _, g := range s.Diagrams {
 		if !g.Sheet {
 			labels = append(labels, g.ID)
-			marks = append(marks, marksOn(g)...)
+			marks = append(marks, s.marksOn(g)...)
 		}
 	}
 	if len(s.Diagrams) == 0 {
@@ -46,9 +46,9 @@ func (s *sequencer) rough(g plan.Diagram) {
 		key = "rough-sheet"
 	}
 	st := step{Step: plan.Step{
-		ID: "rough " + g.ID, Chapter: chapter("rough"), Marks: unique(marksOn(g)),
+		ID: "rough " + g.ID, Chapter: chapter("rough"), Marks: unique(s.marksOn(g)),
 		Text:  message.New("steps."+key, message.Text("diagram", g.ID), message.Text("stock", g.Label), message.Count("count", max(1, g.Count))),
-		More:  []message.Message{message.New("steps.rough-order"), message.New("steps.write-marks", list("marks", unique(marksOn(g))))},
+		More:  []message.Message{message.New("steps.rough-order"), message.New("steps.write-marks", list("marks", unique(s.marksOn(g))))},
 		After: nil, Hands: s.Estimates.SawCut * max(1, g.Count) * len(g.Cuts),
 		Cautions: []message.Message{message.New("caution.machine"), message.New("caution.saw")},
 	}, after: []string{"choose boards"}}
@@ -68,7 +68,7 @@ func (s *sequencer) waits(g plan.Diagram) bool { return len(s.waiting(g)) > 0 }
 
 func (s *sequencer) waiting(g plan.Diagram) []string {
 	var out []string
-	for _, m := range unique(marksOn(g)) {
+	for _, m := range unique(s.marksOn(g)) {
 		for _, stage := range s.Stages {
 			if len(stage.Needs) > 0 && slices.Contains(stage.Marks, m) {
 				out = append(out, m)
@@ -78,12 +78,19 @@ func (s *sequencer) waiting(g plan.Diagram) []string {
 	return out
 }
 
-func marksOn(g plan.Diagram) []string {
+// marksOn lists the rows whose parts come out of a diagram: of a blank or of the
+// panel that a strip goes into.
+func (s *sequencer) marksOn(g plan.Diagram) []string {
 	var out []string
 	for _, p := range g.Pieces {
 		out = append(out, p.Mark)
+		for _, w := range s.Workpieces {
+			if w.ID == p.Workpiece || slices.Contains(w.From, p.Workpiece) && w.Kind == plan.PanelPiece {
+				out = append(out, s.marks(w.Parts)...)
+			}
+		}
 	}
-	return out
+	return unique(out)
 }
 
 // unique returns the words once each, in order.

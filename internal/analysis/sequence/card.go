@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"reflect"
 	"slices"
 
 	"scantling/internal/address"
@@ -23,6 +24,9 @@ func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 		pieces += s.row[m].Quantity()
 	}
 	first := s.operation[c.Operations[0]]
+	if first.Kind == plan.MakeCut && s.joins(c, first) {
+		return
+	}
 	st := step{Step: plan.Step{
 		ID: "card: " + c.ID, Setups: []string{c.ID}, Operations: slices.Clone(c.Operations), Marks: marks, Hands: s.hands(c),
 	}, after: slices.Clone(after)}
@@ -43,7 +47,11 @@ func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 		if first.Kind == plan.RipToWidth || first.Kind == plan.CutToLength {
 			st.Chapter = s.makeChapter(first.Mark)
 		}
-		st.Text = message.New("steps."+slug(string(first.Kind)), args...)
+		key := "steps."
+		if c.Machine == "hand" {
+			key = "steps.by-hand."
+		}
+		st.Text = message.New(key+slug(string(first.Kind)), args...)
 		st.More = append(st.More, message.New("steps.check."+slug(string(first.Kind))))
 	}
 	st.Cautions = special(c.Cautions)
@@ -52,6 +60,58 @@ func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 	}
 	s.add(st)
 }
+
+// joins adds a card to the step before where the same cutter stays in and only
+// its height changes: one step, several cards.
+func (s *sequencer) joins(c plan.Setup, first plan.Operation) bool {
+	if len(s.steps) == 0 || c.Cutter == "" {
+		return false
+	}
+	st := &s.steps[len(s.steps)-1]
+	if len(st.Setups) == 0 {
+		return false
+	}
+	last := s.card[st.Setups[len(st.Setups)-1]]
+	chapter := s.makeChapter(first.Mark)
+	if last.Machine != c.Machine || last.Cutter != c.Cutter || !sameMessage(st.Chapter, chapter) || s.row[first.Mark].Stage != s.row[st.Marks[0]].Stage {
+		return false
+	}
+	for _, p := range c.Placements {
+		if !slices.Contains(st.Marks, p.Mark) {
+			st.Marks = append(st.Marks, p.Mark)
+			st.about = append(st.about, s.row[p.Mark].Members...)
+		}
+	}
+	st.Setups = append(st.Setups, c.ID)
+	st.Operations = append(st.Operations, c.Operations...)
+	for _, id := range c.Operations {
+		s.ofOperation[id] = st.ID
+	}
+	st.Hands += s.hands(c)
+	pieces := 0
+	for _, m := range st.Marks {
+		pieces += s.row[m].Quantity()
+	}
+	kinds := s.kinds(c)
+	for _, id := range st.Setups {
+		kinds = append(kinds, s.kinds(s.card[id])...)
+	}
+	st.Text = message.New("steps.cut-at-heights", message.Text("machine", c.MachineLabel), message.Text("cutter", c.CutterLabel),
+		list("marks", st.Marks), message.Count("pieces", pieces), message.Count("cards", len(st.Setups)), wordList("cuts", "cuts.", unique(kinds)))
+	for _, m := range s.checks(c) {
+		if !slices.ContainsFunc(st.More, func(n message.Message) bool { return sameMessage(m, n) }) {
+			st.More = append(st.More, m)
+		}
+	}
+	for _, m := range special(c.Cautions) {
+		if !slices.ContainsFunc(st.Cautions, func(n message.Message) bool { return sameMessage(m, n) }) {
+			st.Cautions = append(st.Cautions, m)
+		}
+	}
+	return true
+}
+
+func sameMessage(a, b message.Message) bool { return reflect.DeepEqual(a, b) }
 
 // kinds lists the kinds of cut on a card, once each.
 func (s *sequencer) kinds(c plan.Setup) []string {

@@ -50,22 +50,28 @@ func Decide(in Input) ([]plan.Step, diag.List) {
 // build walks through the turns of the building, with the cards of each stage
 // where they belong.
 func (s *sequencer) build() {
-	for _, stage := range s.Stages {
-		if len(stage.Needs) == 0 {
-			s.cards(stage.ID, true)
-			s.cards(stage.ID, false)
-		}
-	}
-	if len(s.Stages) == 0 {
-		s.cards("", true)
-		s.cards("", false)
-	}
 	events := operations.Building(s.Piece)
-	for i := 0; i < len(events); {
+	first := s.firstStages()
+	for _, id := range first {
+		s.cards(id, true)
+	}
+	i := 0
+	var opened []opening
+	for i < len(events) && events[i].Measure != "" && s.ofBoards(events[i].Measure) {
+		opened = append(opened, s.read(events[i].Measure))
+		i++
+	}
+	for _, id := range first {
+		s.cards(id, false)
+	}
+	for _, o := range opened {
+		s.open(o)
+	}
+	for i < len(events) {
 		e := events[i]
 		switch {
 		case e.Measure != "":
-			s.measure(e.Measure)
+			s.open(s.read(e.Measure))
 			i++
 		case e.Late != "":
 			n := s.run(events[i:], func(f operations.Event) string { return s.rowOf[f.Late] })
@@ -93,19 +99,50 @@ func (s *sequencer) run(events []operations.Event, name func(operations.Event) s
 	return n
 }
 
-// measure takes the readings and then opens the stages that wait for them. The
-// boards of those stages are planed before, while the glue sets.
-func (s *sequencer) measure(a address.Address) {
-	var opens []string
+// firstStages lists the stages that wait for nothing.
+func (s *sequencer) firstStages() []string {
+	if len(s.Stages) == 0 {
+		return []string{""}
+	}
+	var out []string
+	for _, stage := range s.Stages {
+		if len(stage.Needs) == 0 {
+			out = append(out, stage.ID)
+		}
+	}
+	return out
+}
+
+// ofBoards reports whether a measure is taken from loose parts, so that it can
+// follow the planing.
+func (s *sequencer) ofBoards(a address.Address) bool {
+	return slices.ContainsFunc(s.Piece.Measures, func(m piece.Measure) bool { return m.Address == a && m.Stage == "" })
+}
+
+// opening is a measure with the stages that wait for it.
+type opening struct {
+	measure address.Address
+	stages  []string
+}
+
+// read takes the readings of a measure. The boards of the stages that wait for
+// it are planed before, while the glue sets.
+func (s *sequencer) read(a address.Address) opening {
+	o := opening{measure: a}
 	for _, stage := range s.Stages {
 		if slices.Contains(stage.Needs, a) {
-			opens = append(opens, stage.ID)
+			o.stages = append(o.stages, stage.ID)
 			s.cards(stage.ID, true)
 		}
 	}
 	s.measureStep(a)
-	for _, id := range opens {
-		s.cards(id, false, measureID(a))
+	return o
+}
+
+// open works through the cards of the stages that a measure opened.
+func (s *sequencer) open(o opening) {
+	for _, id := range o.stages {
+		s.cards(id, false, measureID(o.measure))
 	}
 }
 

@@ -85,6 +85,9 @@ func (s *sequencer) finishStep(f piece.Finish) {
 		st.Cautions = append(st.Cautions, message.New("caution.rags"))
 	}
 	st.Cautions = append(st.Cautions, message.New("caution.vapour"))
+	if f.When != "before assembly" {
+		st.after = append(st.after, "sand")
+	}
 	for _, op := range s.Operations {
 		if op.Kind == plan.FinishPart && op.Workpiece == string(f.Address) {
 			st.Operations = append(st.Operations, op.ID)
@@ -100,6 +103,16 @@ func (s *sequencer) finishStep(f piece.Finish) {
 		}
 	}
 	s.add(st)
+}
+
+// lastAbout is the last step so far that concerns a thing.
+func (s *sequencer) lastAbout(a address.Address) []string {
+	for i := len(s.steps) - 1; i >= 0; i-- {
+		if s.steps[i].concerns(a) {
+			return []string{s.steps[i].ID}
+		}
+	}
+	return nil
 }
 
 // hardware adds one step for each fitting, all of a repeat together.
@@ -121,6 +134,7 @@ func (s *sequencer) hardware() {
 		for _, h := range hs {
 			n += h.Count
 			st.about = append(st.about, h.Address)
+			st.after = append(st.after, s.lastAbout(h.On)...)
 			if m := s.rowOf[h.On]; m != "" {
 				st.Marks = append(st.Marks, m)
 			}

@@ -119,8 +119,10 @@ func (d *decider) batches() []batch {
 			arrive(i)
 		}
 	}
+	var last key
 	for len(ready) > 0 {
-		k := best(ready, left)
+		k := best(ready, left, last)
+		last = k
 		ops := ready[k]
 		delete(ready, k)
 		left[k] -= len(ops)
@@ -134,24 +136,36 @@ func (d *decider) batches() []batch {
 }
 
 // best chooses the next card: whole ones first, then by stage and phase, then
-// the one with the most operations.
-func best(ready map[key][]int, left map[key]int) key {
+// the cutter that is in already, from low to high (at the thicknesser from thick
+// to thin), then the one with the most operations.
+func best(ready map[key][]int, left map[key]int, last key) key {
 	var keys []key
 	for k := range ready {
 		keys = append(keys, k)
 	}
 	return slices.MinFunc(keys, func(a, b key) int {
 		wholeA, wholeB := len(ready[a]) == left[a], len(ready[b]) == left[b]
+		inA, inB := sameCutter(a, last), sameCutter(b, last)
+		byHeight := cmp.Compare(a.height, b.height)
+		if a.phase < phases[plan.RipToWidth] {
+			byHeight = -byHeight
+		}
+		if a.machine != b.machine || a.cutter != b.cutter {
+			byHeight = 0
+		}
 		return cmp.Or(
 			compareStages(a.stage, b.stage),
 			cmp.Compare(truth(!wholeA), truth(!wholeB)),
 			cmp.Compare(a.phase, b.phase),
-			cmp.Compare(truth(a.phase < phases[plan.RipToWidth])*int(b.height-a.height), 0), // the planer goes down
+			cmp.Compare(truth(!inA), truth(!inB)),
+			byHeight,
 			cmp.Compare(len(ready[b]), len(ready[a])),
 			cmp.Compare(ready[a][0], ready[b][0]),
 		)
 	})
 }
+
+func sameCutter(a, b key) bool { return a.machine == b.machine && a.cutter == b.cutter }
 
 func truth(b bool) int {
 	if b {

@@ -107,6 +107,8 @@ func decimal(l unit.Length) string {
 
 func title(k key) message.Message {
 	switch {
+	case k.kind != plan.MakeCut && k.machine == operations.Hand:
+		return message.New("setups.title.hand-"+slug(string(k.kind)), message.Length("size", k.height))
 	case k.kind != plan.MakeCut:
 		return message.New("setups.title."+slug(string(k.kind)), message.Text("machine", k.machine), message.Length("size", k.height))
 	case k.machine == operations.Hand:

@@ -13,6 +13,9 @@ import (
 // with. Every card of a machine opens with the same line: machine off and
 // isolated, cutter still.
 func (d *decider) equip(c *plan.Setup, k key) {
+	if k.kind != plan.MakeCut {
+		c.Device = words("setups.how." + slug(string(k.kind)))
+	}
 	if c.Machine == operations.Hand {
 		c.Cautions = []message.Message{words("caution.clamp-work")}
 		return
@@ -26,8 +29,8 @@ func (d *decider) equip(c *plan.Setup, k key) {
 	c.Cautions = append(c.Cautions, words(guard))
 	jobs := d.jobsOfCard(k, c)
 	c.Cautions = append(c.Cautions, d.machineCautions(machine, k, jobs)...)
-	c.Device = device(machine, k, jobs)
 	if k.kind == plan.MakeCut {
+		c.Device = device(machine, k, jobs)
 		c.TestPiece = d.testPiece(machine, c)
 	}
 }
@@ -117,20 +120,12 @@ func crossGrain(j operations.Job) bool {
 // device is what moves the work past the cutter.
 func device(m tool.Machine, k key, jobs []operations.Job) message.Message {
 	switch m.Kind {
-	case tool.Jointer:
-		return words("device.two-push-blocks")
-	case tool.ThicknessPlaner:
-		return message.Message{}
 	case tool.BandSaw:
 		return words("device.band-saw")
 	case tool.DrillPress:
 		return words("device.drill-press")
 	}
 	switch {
-	case k.kind == plan.CutToLength:
-		return words("device.mitre-gauge-stop")
-	case k.kind == plan.RipToWidth:
-		return words("device.push-stick")
 	case k.guide == operations.BySled:
 		return words("device.sled")
 	}

@@ -14,7 +14,8 @@ const (
 	wordFenceFar    = "fence to cutter far edge" // the fence covers the rest
 	wordFenceCentre = "fence to cutter centre"
 	wordBlade       = "blade to fence"
-	wordStopSide    = "stop to cutter edge" // on a sled
+	wordShoulder    = "stop to blade far side" // and cleared from there to the end
+	wordStopSide    = "stop to cutter edge"    // on a sled
 	wordStopBlade   = "stop to blade"
 	wordLength      = "length" // marked by hand
 	wordStopLeft    = "stop left"
@@ -50,6 +51,8 @@ func (d *decider) fence(f draft) []plan.Setting {
 	switch {
 	case w.Guide == operations.BySled:
 		word = wordStopSide
+	case w.Clears:
+		return []plan.Setting{{Word: wordShoulder, Figure: d.shoulder(f)}}
 	case w.Kind == tool.TableSaw:
 		word = wordBlade
 	case f.edge.Nm < 0: // the fence stands over part of the cutter
@@ -70,6 +73,16 @@ func (d *decider) fence(f draft) []plan.Setting {
 		out = append(out, plan.Setting{Word: wordFenceCentre, Figure: d.l.Sum(name+".centre", f.edge, d.halfDown(name, w.Size))})
 	}
 	return out
+}
+
+// shoulder is from the stop to the far side of the blade at its last cut.
+func (d *decider) shoulder(f draft) piece.Figure {
+	w := f.jobs[0].Way
+	name := string(f.jobs[0].Cut.Address) + ".shoulder"
+	if _, high := f.fence.Axis(); high {
+		return d.l.Less(name, w.Work[w.Across], w.Near)
+	}
+	return w.Far
 }
 
 // paths are the distances of the cutter's near edge, path by path, always away
@@ -118,9 +131,9 @@ func (d *decider) fenceSums(f draft, settings []plan.Setting) []plan.Sum {
 	}
 	width := w.Work[w.Across]
 	last := settings[0].Figure
-	if settings[0].Word == wordFenceFar {
+	if settings[0].Word == wordFenceFar || settings[0].Word == wordShoulder {
 		return append(out, plan.Sum{Title: words("setups.sum.across"), Total: width, Terms: []plan.SumTerm{
-			{Word: "fence to cutter far edge", Figure: last},
+			{Word: settings[0].Word, Figure: last},
 			{Word: "beyond the cutter", Figure: d.l.Less(name+".beyond", width, last)},
 		}})
 	}

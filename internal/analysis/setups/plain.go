@@ -28,7 +28,7 @@ func (d *decider) plain(c *plan.Setup, b batch) {
 	done := map[string]int{} // equal placements of one row stand once
 	for _, i := range b.ops {
 		op := d.ops[i]
-		p := plan.Placement{Mark: op.Mark, Pieces: max(1, len(op.Members)), Down: piece.FaceLow, Feed: words("setups.feed." + slug(string(op.Kind)))}
+		p := plan.Placement{Mark: op.Mark, Pieces: max(1, len(op.Members)), Down: piece.FaceLow}
 		if op.Kind != plan.CutToLength {
 			p.Pieces = 1 // a blank, whatever comes out of it
 		}
