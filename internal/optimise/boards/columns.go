@@ -2,7 +2,7 @@ package boards
 
 import (
 	"iter"
-	"math/rand/v2"
+	"maps"
 	"slices"
 	"strconv"
 
@@ -85,9 +85,8 @@ type relaxation struct {
 }
 
 // newRelaxation begins with patterns of one kind each and those of the pool
-// that make nothing too often; with skip set, a third of these is left out by
-// chance.
-func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing, skip *rand.Rand) *relaxation {
+// that make nothing too often.
+func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing) *relaxation {
 	r := &relaxation{
 		m: m, left: left, box: b, prices: pr, has: map[*pattern]bool{},
 		rowOf: make([]int, len(m.kinds)), limitRow: make([]int, len(m.stock)), leastRow: make([]int, len(m.stock)),
@@ -120,7 +119,7 @@ func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing, skip *
 		}
 	}
 	for p := range known.all() {
-		if r.proper(p) && (skip == nil || skip.IntN(3) > 0) {
+		if r.proper(p) {
 			r.add(p)
 		}
 	}
@@ -201,6 +200,9 @@ func (r *relaxation) generate(known *pool, rounds int, meter *work.Meter, bounde
 	for range rounds {
 		if !r.program.Solve(meter) {
 			return false
+		}
+		if v := r.program.Worth(); r.prices.dense && r.prices.best > 0 && r.m.ceil(r.prices.best) >= r.m.ceil(v*r.unit) {
+			return true // rounded up, the bound cannot rise
 		}
 		prices := r.program.Prices()
 		mixed := prices
@@ -295,4 +297,13 @@ func (r *relaxation) shrink(left []int, b box) {
 		}
 	}
 	r.program.Restart()
+}
+
+// clone returns a relaxation that can be changed on its own.
+func (r *relaxation) clone() *relaxation {
+	c := *r
+	c.program = r.program.Clone()
+	c.columns = slices.Clone(r.columns)
+	c.has = maps.Clone(r.has)
+	return &c
 }

@@ -26,125 +26,122 @@ type dive struct {
 	relaxed *relaxation
 	uses    []use
 	cost    int64
+	steps   int
 }
 
 func (d *dive) run() {
 	pr := newPricing(d.m)
-	for first(d.left) >= 0 && d.best > d.bound {
-		if !d.step(pr) {
-			break
-		}
-	}
-	if first(d.left) < 0 && d.cost < d.best {
-		d.best, d.found = d.cost, d.uses
-	}
+	pr.prove = false
+	d.steps = diveSteps
+	d.descend(pr)
 }
 
-// diveRounds bounds the pricings of one step.
-const diveRounds = 60
+// diveRounds bounds the pricings of one step, diveSteps the steps of one dive.
+const (
+	diveRounds = 60
+	diveSteps  = 100
+)
 
-// step solves the relaxation of what is left, fixes some boards and tries to
-// complete the plan. It returns false when the dive is over.
-func (d *dive) step(pr *pricing) bool {
+// descend solves the relaxation of what is left, fixes boards and goes on from
+// there; where that fails it tries the next most promising board instead. It
+// returns true when the dive is over.
+func (d *dive) descend(pr *pricing) bool {
+	if d.steps--; d.steps < 0 || d.best <= d.bound {
+		return true
+	}
+	r := d.relax(pr)
+	if r == nil {
+		return d.meter.Ended()
+	}
+	x := r.program.Amounts()
+	order := r.byAmount(x)
+	before := d.state()
+	if d.whole(r, order, x) {
+		if d.close() || d.descend(pr) {
+			return true
+		}
+		d.restore(before)
+		return false
+	}
+	for _, j := range d.choices(order, x) {
+		d.relaxed = r.clone()
+		if d.take(r.columns[j], 1) && (d.close() || d.descend(pr)) {
+			return true
+		}
+		d.restore(before)
+	}
+	return false
+}
+
+// relax returns the solved relaxation of what is left, or nil if no plan cheaper
+// than the best is to be found below here.
+func (d *dive) relax(pr *pricing) *relaxation {
 	pr.best = -1
 	if d.relaxed == nil || !d.relaxed.reduce(d.left, d.box) {
-		var skip *rand.Rand
-		if d.wild {
-			skip = d.r
-		}
-		d.relaxed = newRelaxation(d.m, d.left, d.box, d.known, pr, skip)
+		d.relaxed = newRelaxation(d.m, d.left, d.box, d.known, pr)
 	}
 	r := d.relaxed
 	hopeless := false
 	r.generate(d.known, diveRounds, d.meter, func(pr *pricing) bool {
 		// What is left costs at least this: no cheaper plan lies below here.
-		hopeless = d.cost+d.m.ceil(pr.bound) >= d.best
+		hopeless = pr.exact && d.cost+d.m.ceil(pr.bound) >= d.best
 		return !hopeless
 	})
-	if hopeless || d.meter.Ended() || !d.fix(r) {
-		return false
+	if hopeless || d.meter.Ended() || d.cost+d.m.ceil(r.program.Worth()*r.unit) >= d.best {
+		return nil
 	}
-	return !d.close()
+	return r
+}
+
+// state is where a dive stands.
+type state struct {
+	left []int
+	box  box
+	uses int
+	cost int64
+}
+
+func (d *dive) state() state {
+	return state{slices.Clone(d.left), d.box.clone(), len(d.uses), d.cost}
+}
+
+func (d *dive) restore(s state) {
+	d.left, d.box = slices.Clone(s.left), s.box.clone()
+	d.uses, d.cost = d.uses[:s.uses], s.cost
+}
+
+// whole fixes the whole part of every amount, in some dives only of some, and
+// returns whether there was any.
+func (d *dive) whole(r *relaxation, order []int, x []float64) bool {
+	some := false
+	for _, j := range order {
+		n := int(x[j] + 1e-4)
+		if n == 0 || some && d.tries%4 == 3 && d.r.IntN(2) == 0 {
+			continue
+		}
+		some = d.take(r.columns[j], n) || some
+	}
+	return some
+}
+
+// choices returns the boards to try where no amount is whole: the largest
+// amount, in a wild dive now and then not the very largest, in some dives the
+// second too.
+func (d *dive) choices(order []int, x []float64) []int {
+	if d.wild {
+		for len(order) > 1 && x[order[1]] > 0.2 && d.r.IntN(4) == 0 {
+			order = order[1:]
+		}
+	}
+	if d.tries%4 == 2 {
+		return order[:min(len(order), 2)]
+	}
+	return order[:1]
 }
 
 // ceil returns the least total cost that is not below c, give or take a hair.
 func (m *model) ceil(c float64) int64 {
 	return int64(math.Ceil(c/float64(m.step)-1e-6)) * m.step
-}
-
-// fix takes the whole part of every amount; where there is none, the most
-// promising board.
-func (d *dive) fix(r *relaxation) bool {
-	x := r.program.Amounts()
-	order := r.byAmount(x)
-	some := false
-	for _, j := range order {
-		n := int(x[j] + 1e-4)
-		if n == 0 || some && d.wild && d.r.IntN(2) == 0 {
-			continue // a wild dive leaves some of them to the next step
-		}
-		some = d.take(r.columns[j], n) || some
-	}
-	if some {
-		return true
-	}
-	order = d.ahead(r, order, x)
-	for _, j := range order {
-		if d.take(r.columns[j], 1) {
-			return true
-		}
-	}
-	return false
-}
-
-// ahead looks one step ahead: it tries out the most promising boards and puts
-// first the one after which the relaxation costs least.
-func (d *dive) ahead(r *relaxation, order []int, x []float64) []int {
-	if d.wild {
-		// Now and then another than the largest.
-		for len(order) > 1 && x[order[1]] > 0.2 && d.r.IntN(4) == 0 {
-			order = order[1:]
-		}
-	}
-	most := 1
-	if d.wild {
-		most = 1 + int(d.tries%4)
-	}
-	best, at := math.Inf(1), 0
-	for i, j := range order[:min(most, len(order))] {
-		if most == 1 || i > 0 && x[j] < 0.3 {
-			break
-		}
-		if v, ok := d.after(r, r.columns[j]); ok && v < best-1e-7 {
-			best, at = v, i
-		}
-	}
-	if at > 0 {
-		order = slices.Clone(order)
-		order[0], order[at] = order[at], order[0]
-	}
-	return order
-}
-
-// after returns the cost of the relaxation, over the patterns it has, when one
-// board of pattern p is fixed.
-func (d *dive) after(r *relaxation, p *pattern) (float64, bool) {
-	if p.times(d.left) == 0 || !d.meter.Take(int64(len(r.rows))*int64(len(r.rows))) {
-		return 0, false
-	}
-	trial := *r
-	trial.program = r.program.Clone()
-	trial.columns = slices.Clone(r.columns)
-	left := slices.Clone(d.left)
-	for _, e := range p.use {
-		left[e.kind] -= e.n
-	}
-	trial.shrink(left, d.box)
-	if !trial.program.Solve(d.meter) {
-		return 0, false
-	}
-	v, _ := trial.program.Value()
-	return v, true
 }
 
 // byAmount returns the columns with an amount, largest first.

@@ -215,7 +215,7 @@ func (t *task) run() {
 // relax solves the relaxation within the node's box and prepares its children.
 func (t *task) relax(left []int) {
 	pr := newPricing(t.m)
-	r := newRelaxation(t.m, left, t.node.box, t.known, pr, nil)
+	r := newRelaxation(t.m, left, t.node.box, t.known, pr)
 	optimal := r.generate(t.known, math.MaxInt, t.meter, func(pr *pricing) bool {
 		if pr.better && pr.bound > float64(t.proved)+1e-7 {
 			t.proved = max(t.proved, pr.proves(r))

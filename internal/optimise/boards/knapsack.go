@@ -103,14 +103,17 @@ type branching struct {
 	count    []int
 	bestAt   []entry
 	nodes    int64
+	limit    int64
 	ended    bool
 	meter    *work.Meter
 }
 
-// run returns the pieces and their profit, or false when the meter ends.
-func (b *branching) run(m *model, profits []int64, most []int, room int64, meter *work.Meter) ([]entry, int64, bool) {
+// run returns the pieces of the greatest profit it finds within limit nodes and
+// whether they are the best.
+func (b *branching) run(m *model, profits []int64, most []int, room, limit int64, meter *work.Meter) (pieces []entry, profit int64, proved bool) {
 	b.prepare(m, profits, most, room)
 	b.best, b.bestAt, b.nodes, b.ended, b.meter = 0, nil, 0, false, meter
+	b.limit = limit
 	b.search(0, room, 0)
 	return b.bestAt, b.best, !b.ended && meter.Take(b.nodes&1023)
 }
@@ -185,8 +188,8 @@ func (b *branching) search(j int, room, profit int64) {
 		} else if q, _ := bits.Div64(hi, lo, uint64(b.w[j])); profit+int64(q) <= b.best {
 			return
 		}
-		if b.nodes++; b.nodes&1023 == 0 && !b.meter.Take(1024) {
-			b.ended = true
+		if b.nodes++; b.nodes&1023 == 0 {
+			b.ended = !b.meter.Take(3*1024) || b.nodes > b.limit
 		}
 		if b.ended {
 			return

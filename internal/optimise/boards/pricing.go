@@ -24,23 +24,19 @@ type pricing struct {
 	most   []int
 	// scaleAll chooses between two ways to a bound, see scales.
 	scaleAll bool
-	packs    int // patterns sought per run, complementary to each other
+	// exact says that the worths of the last run are proved.
+	exact bool
+	dense bool // tables are large
+	prove bool // seek what proves that nothing is left to be found, at any price
 }
 
 func newPricing(m *model) *pricing {
 	pr := &pricing{
 		m: m, value: make([]int64, len(m.kinds)), extra: make([]int64, len(m.stock)),
-		worth: make([]int64, len(m.stock)), most: make([]int, len(m.kinds)), best: -1, packs: 3,
+		worth: make([]int64, len(m.stock)), most: make([]int, len(m.kinds)), best: -1, prove: true,
 	}
 	pr.scale = max(1, (1<<34)/m.dearest())
 	return pr
-}
-
-// branches says whether depth first search is used: only a few pieces fit on a
-// board, and a table would be large.
-func (pr *pricing) branches() bool {
-	top, shortest := pr.m.top(), pr.m.kinds[len(pr.m.kinds)-1].w
-	return top >= maxStates || top/shortest <= 6 && top*int64(len(pr.m.kinds)) > 2_000_000
 }
 
 // top returns the longest clear length of all stock.
@@ -74,20 +70,65 @@ func (pr *pricing) run(r *relaxation, prices []float64, meter *work.Meter) bool 
 		}
 	}
 	pr.found = pr.found[:0]
+	pr.exact, pr.better = false, false
+	pr.dense = int64(len(r.rows))*pr.m.top() > denseTable
+	switch {
+	case !pr.dense:
+		if !pr.passes(r, byTable, 3, meter) {
+			return false
+		}
+		pr.exact = true
+	case !pr.passes(r, quickly, 40, meter):
+		return false
+	case len(pr.found) < 3 && pr.prove:
+		pr.found = pr.found[:0]
+		way := byTable
+		if pr.m.top() >= maxStates {
+			way = fully
+		}
+		if !pr.passes(r, way, 1, meter) {
+			return false
+		}
+		pr.exact = true
+		if way == byTable {
+			pr.withEach(r)
+		}
+	}
+	if pr.exact {
+		pr.estimate(r)
+	}
+	return true
+}
+
+// way is how the pattern that is worth most is sought.
+type way int
+
+const (
+	byTable way = iota // exactly, for all lengths at once
+	fully              // exactly, depth first
+	quickly            // depth first, giving up early
+)
+
+// denseTable is the size of a table from which on it is filled only to prove
+// that nothing more is to be found.
+const denseTable = 1_000_000
+
+// quickNodes bounds a quick search.
+const quickNodes = 20_000
+
+// passes looks for patterns again and again, each time without the pieces of
+// the last one, so that they complement each other.
+func (pr *pricing) passes(r *relaxation, w way, most int, meter *work.Meter) bool {
 	copy(pr.most, r.left)
-	for pass := range pr.packs {
-		ok := pr.pass(r, pass == 0, meter)
-		if !ok {
-			return pass > 0
+	for n := range most {
+		had := len(pr.found)
+		if !pr.pass(r, w, n == 0, meter) {
+			return n > 0 && !meter.Stopped()
 		}
-		if len(pr.found) == 0 || pr.branches() {
-			break
-		}
-		if !pr.exclude() {
+		if len(pr.found) == had || !pr.exclude() {
 			break
 		}
 	}
-	pr.estimate(r)
 	return true
 }
 
@@ -105,10 +146,10 @@ func (pr *pricing) exclude() bool {
 }
 
 // pass looks for one pattern for each kind of board and keeps those that are
-// worth more than they cost; the first pass also notes the worths.
-func (pr *pricing) pass(r *relaxation, first bool, meter *work.Meter) bool {
-	branches := pr.branches()
-	if !branches && !pr.table.run(pr.m, pr.value, pr.most, pr.m.top(), meter) {
+// worth more than they cost: all of them in the first pass, which also notes the
+// worths, later the best.
+func (pr *pricing) pass(r *relaxation, w way, first bool, meter *work.Meter) bool {
+	if w == byTable && !pr.table.run(pr.m, pr.value, pr.most, pr.m.top(), meter) {
 		return false
 	}
 	var best *pattern
@@ -119,57 +160,68 @@ func (pr *pricing) pass(r *relaxation, first bool, meter *work.Meter) bool {
 			pr.worth[i] = 0
 			continue
 		}
-		var worth, held int64
-		segs := make([][]entry, len(t.caps))
-		for s := range t.caps {
-			if branches {
-				seg, v, ok := pr.tree.run(pr.m, pr.value, pr.most, t.wide[s], meter)
-				if !ok {
-					return false
-				}
-				segs[s] = seg
-				worth += v
-				if t.wide[s] != t.caps[s] {
-					segs[s], v, _ = pr.tree.run(pr.m, pr.value, pr.most, t.caps[s], meter)
-				}
-				held += v
-				continue
-			}
-			worth += pr.table.profit[t.wide[s]]
-			held += pr.table.profit[t.caps[s]]
+		price := t.cost*pr.scale + pr.extra[i]
+		segs, worth, held := pr.fill(t, w, price, meter)
+		if meter.Ended() {
+			return false
 		}
 		if first {
 			pr.worth[i] = worth
 		}
-		gain := held - t.cost*pr.scale - pr.extra[i]
-		if gain <= 0 {
+		if held <= price {
 			continue
 		}
-		if !branches {
-			for s, room := range t.caps {
-				segs[s] = pr.table.at(room)
-			}
-		}
-		p := pr.m.clamp(newPattern(i, segs), r.left)
-		if p = pr.m.feedable(p); p == nil {
+		p := pr.m.feedable(pr.m.clamp(newPattern(i, segs), r.left))
+		if p == nil {
 			continue
 		}
 		if first {
 			pr.found = append(pr.found, p)
 		}
-		if best == nil || gain > bestGain {
-			best, bestGain = p, gain
+		if best == nil || held-price > bestGain {
+			best, bestGain = p, held-price
 		}
 	}
-	if best != nil && !first {
+	switch {
+	case best == nil:
+	case first:
+		// The best one last: the next pass complements it.
+		at, last := slices.Index(pr.found, best), len(pr.found)-1
+		pr.found[at], pr.found[last] = pr.found[last], best
+	default:
 		pr.found = append(pr.found, best)
 	}
-	if best != nil && first {
-		// The best one last: the next pass complements it.
-		at := slices.Index(pr.found, best)
-		pr.found[at], pr.found[len(pr.found)-1] = pr.found[len(pr.found)-1], best
-	}
 	return true
+}
+
+// fill returns the pieces for each clear length of a board, their greatest worth
+// without regard to wide kerfs, and their worth.
+func (pr *pricing) fill(t *stock, w way, price int64, meter *work.Meter) (segs [][]entry, worth, held int64) {
+	segs = make([][]entry, len(t.caps))
+	limit := int64(quickNodes)
+	if w == fully {
+		limit = 1 << 62
+	}
+	for s := range t.caps {
+		if w == byTable {
+			worth += pr.table.profit[t.wide[s]]
+			held += pr.table.profit[t.caps[s]]
+			continue
+		}
+		seg, v, _ := pr.tree.run(pr.m, pr.value, pr.most, t.wide[s], limit, meter)
+		worth += v
+		if t.wide[s] != t.caps[s] {
+			seg, v, _ = pr.tree.run(pr.m, pr.value, pr.most, t.caps[s], limit, meter)
+		}
+		segs[s] = seg
+		held += v
+	}
+	if w == byTable && held > price {
+		for s, room := range t.caps {
+			segs[s] = pr.table.at(room)
+		}
+	}
+	return segs, worth, held
 }
 
 // clamp takes out what a board in several clear lengths would hold too often.
@@ -180,4 +232,27 @@ func (m *model) clamp(p *pattern, left []int) *pattern {
 		}
 	}
 	return p
+}
+
+// withEach adds, out of the last table, the patterns that are worth most among
+// those that hold a given kind, for every kind: the table tells the worth of the
+// rest of the board.
+func (pr *pricing) withEach(r *relaxation) {
+	for i := range pr.m.stock {
+		t := &pr.m.stock[i]
+		if len(t.caps) > 1 || r.box.hi[i] == 0 {
+			continue
+		}
+		price := t.cost*pr.scale + pr.extra[i]
+		for _, k := range r.rows {
+			rest := t.caps[0] - pr.m.kinds[k].w
+			if rest < 0 || pr.value[k]+pr.table.profit[rest] <= price {
+				continue
+			}
+			p := newPattern(i, [][]entry{append(pr.table.at(rest), entry{k, 1})})
+			if p = pr.m.feedable(pr.m.clamp(p, r.left)); p != nil {
+				pr.found = append(pr.found, p)
+			}
+		}
+	}
 }

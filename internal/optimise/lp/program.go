@@ -165,3 +165,13 @@ func (p *Program) Reduced(j int) float64 {
 	}
 	return r
 }
+
+// Worth returns what the demands, as stated, are worth at the present prices:
+// at an optimum the cost, without the perturbation.
+func (p *Program) Worth() float64 {
+	sum := 0.0
+	for i, y := range p.price {
+		sum += float64(y * p.demand[i])
+	}
+	return sum
+}
