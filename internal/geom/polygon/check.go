@@ -53,7 +53,7 @@ type chord struct {
 
 // firstCrossing returns two segments of which chords properly cross.
 func firstCrossing(flats []Flat) (int32, int32, bool) {
-	if len(flats) == 1 && flats[0].convex() {
+	if len(flats) == 1 && flats[0].Convex() {
 		return 0, 0, false
 	}
 	var all []chord
@@ -86,8 +86,8 @@ func firstCrossing(flats []Flat) (int32, int32, bool) {
 	return 0, 0, false
 }
 
-// convex says whether the loop turns left everywhere and goes round once.
-func (f Flat) convex() bool {
+// Convex says whether the loop turns left everywhere and goes round once.
+func (f Flat) Convex() bool {
 	n := len(f.Points)
 	flips := 0
 	for i, p := range f.Points {

@@ -105,7 +105,7 @@ func unrolled(p *poly, loop []int32, s *surface, e1, e2 vec.V3) []polygon.P2 {
 		d := p.verts[v].Sub(s.origin)
 		angle := math.Atan2(d.Dot(e2), d.Dot(e1))
 		if n > 0 {
-			angle += 2 * math.Pi * math.Round((prev-angle)/(2*math.Pi))
+			angle += float64(2 * math.Pi * math.Round((prev-angle)/(2*math.Pi)))
 		}
 		prev = angle
 		out = append(out, polygon.P2{X: float64(angle * s.radius), Y: d.Dot(s.axis)})

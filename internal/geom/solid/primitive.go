@@ -68,6 +68,9 @@ type facet struct {
 	plane int32 // index into the plane table of the run
 	surf  int32 // index into the surfaces, -1 where the face is flat
 	tag   Tag
+	reach float64 // how far the true surface bulges: its radius, negative where inwards
+	// edges are the facets beyond the edges of the only loop, where known.
+	edges []int32
 }
 
 // poly is a closed polyhedron.
@@ -76,6 +79,7 @@ type poly struct {
 	facets []facet
 	surfs  []surface
 	lo, hi vec.V3
+	convex bool
 }
 
 func (p *poly) bound() {

@@ -60,13 +60,14 @@ func (p Prism) polyhedron(perHalf int) (*poly, error) {
 	q.verts = make([]vec.V3, 0, 2*points)
 	q.facets = make([]facet, 0, points+2)
 	for _, f := range flats {
-		b, t := p.sides(q, f, surfOf, z0, z1)
+		b, t := p.sides(q, f, surfOf, int32(points), [2]float64{z0, z1})
 		bottom, top = append(bottom, b), append(top, t)
 	}
 	w := p.Frame.W
 	q.facets = append(q.facets,
 		facet{loops: bottom, n: w.Mul(-1), d: -w.Dot(q.verts[bottom[0][0]]), surf: -1, tag: p.Caps[0]},
 		facet{loops: top, n: w, d: w.Dot(q.verts[top[0][0]]), surf: -1, tag: p.Caps[1]})
+	q.convex = len(flats) == 1 && flats[0].Convex()
 	q.bound()
 	if err := checkSize(q.lo); err != nil {
 		return nil, err
@@ -88,16 +89,18 @@ func (p Prism) cylinder(q *poly, before []segmentOf, surfOf []int32, i int, arc 
 }
 
 // sides appends the side facets over one flattened loop and returns the loops
-// that it gives to the two caps.
-func (p Prism) sides(q *poly, f polygon.Flat, surfOf []int32, z0, z1 float64) (bottom, top []int32) {
+// that it gives to the two caps, which are to be facets caps and caps+1.
+func (p Prism) sides(q *poly, f polygon.Flat, surfOf []int32, caps int32, zs [2]float64) (bottom, top []int32) {
 	n := int32(len(f.Points))
 	base := int32(len(q.verts))
-	for _, z := range [2]float64{z0, z1} {
+	for _, z := range zs {
 		for _, pt := range f.Points {
 			q.verts = append(q.verts, p.Frame.ToWorld(vec.V3{X: pt.X, Y: pt.Y, Z: z}))
 		}
 	}
 	corners, loops := make([]int32, 0, 6*n), make([][]int32, n)
+	first := int32(len(q.facets))
+	beyond := make([]int32, 0, 4*n)
 	for i := range n {
 		j := (i + 1) % n
 		a, b := f.Points[i], f.Points[j]
@@ -107,10 +110,11 @@ func (p Prism) sides(q *poly, f polygon.Flat, surfOf []int32, z0, z1 float64) (b
 		seg := int(f.Segment[i])
 		corners = append(corners, base+i, base+j, base+n+j, base+n+i)
 		loops[i] = corners[4*i : 4*i+4 : 4*i+4]
+		beyond = append(beyond, caps, first+j, caps+1, first+(i+n-1)%n)
 		q.facets = append(q.facets, facet{
 			loops: loops[i : i+1 : i+1],
 			n:     out, d: out.Dot(q.verts[base+i]),
-			surf: surfOf[seg], tag: tagAt(p.Sides, seg),
+			surf: surfOf[seg], tag: tagAt(p.Sides, seg), edges: beyond[4*i : 4*i+4],
 		})
 	}
 	for i := range n {

@@ -76,45 +76,50 @@ func (s *sheet) faceKey(state []uint64, base role, down bool) key {
 	if !down {
 		k.sign, beyond, wood = -1, 0, roles
 	}
-	var owner int
+	r := base + wood
 	if any2(state, s.masks[base+beyond]) {
-		owner = s.firstLocal(state, base+1+beyond)
-	} else {
-		owner = s.firstLocal(state, base+wood)
+		r = base + 1 + beyond
 	}
 	k.surf = -1
-	if owner >= 0 {
-		k.tag, k.surf = s.groupAt(state, owner)
+	if g := s.ownerOf(state, r); g != nil {
+		k.tag, k.surf = g.tag, g.surf
 	}
 	return k
 }
 
-// firstLocal returns the first polyhedron of the role present in the state.
-func (s *sheet) firstLocal(state []uint64, r role) int {
+// ownerOf returns whose face it is among the polyhedra of a role that end at
+// the plane together: where facets of different surfaces fall together, the
+// one that bulges farthest, as their union does; else the first.
+func (s *sheet) ownerOf(state []uint64, r role) *group {
 	n := len(s.locals)
+	var best *group
 	for k := range s.locals {
 		bit := k
 		if r >= roles {
 			bit = n + k
 		}
-		if hasBit(s.masks[r], bit) && hasBit(state, bit) {
-			return k
+		if !hasBit(s.masks[r], bit) || !hasBit(state, bit) {
+			continue
+		}
+		if g := s.groupAt(state, k); g != nil && (best == nil || g.reach > best.reach) {
+			best = g
 		}
 	}
-	return -1
+	return best
 }
 
-func (s *sheet) groupAt(state []uint64, k int) (Tag, int32) {
-	g := s.locals[k].groups
-	for _, o := range g {
-		if o.bit < 0 || hasBit(state, o.bit) {
-			return o.tag, o.surf
+// groupAt returns the group of a polyhedron's facets that holds the region.
+func (s *sheet) groupAt(state []uint64, k int) *group {
+	groups := s.locals[k].groups
+	for i := range groups {
+		if g := &groups[i]; g.bit < 0 || hasBit(state, g.bit) {
+			return g
 		}
 	}
-	if len(g) > 0 {
-		return g[0].tag, g[0].surf
+	if len(groups) > 0 {
+		return &groups[0]
 	}
-	return 0, -1
+	return nil
 }
 
 // contactKey names a stretch of contact. Where facets of two cylinders fall

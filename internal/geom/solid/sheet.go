@@ -49,6 +49,8 @@ type sheet struct {
 	out    []boundary
 	pairs  [][2]int32
 	seams  int32
+	poly   []corner
+	spare  []corner
 }
 
 // local is a polyhedron near the plane.
@@ -60,9 +62,10 @@ type local struct {
 // group is the facets of one polyhedron in the plane that share tag and
 // surface; bit is its place in the masks where there are several.
 type group struct {
-	tag  Tag
-	surf int32
-	bit  int
+	tag   Tag
+	surf  int32
+	bit   int
+	reach float64
 }
 
 // margin is how far around the faces of a plane its sheet reaches.
@@ -78,7 +81,7 @@ func (s *sheet) work(id int32, pl *plane, lo3, hi3 vec.V3) bool {
 		return true
 	}
 	s.gather(lo3, hi3)
-	if len(s.locals) == 0 {
+	if len(s.locals) == 0 || s.quick(id, pl) {
 		return true
 	}
 	s.arr.reset(s.tol, s.words, 32*len(s.locals))
@@ -128,7 +131,7 @@ func (s *sheet) gather(lo3, hi3 vec.V3) {
 		}
 		fc := &s.polys[f.poly].facets[f.facet]
 		if g := s.locals[k].groups; !slices.ContainsFunc(g, func(g group) bool { return g.tag == fc.tag && g.surf == fc.surf }) {
-			s.locals[k].groups = append(g, group{fc.tag, fc.surf, -1})
+			s.locals[k].groups = append(g, group{fc.tag, fc.surf, -1, fc.reach})
 		}
 	}
 	for k := range s.locals {

@@ -119,9 +119,20 @@ func (s *Solid) shareSurfaces(polys []*poly) {
 		base := int32(len(s.body.surfs))
 		s.body.surfs = append(s.body.surfs, p.surfs...)
 		for i := range p.facets {
-			if p.facets[i].surf >= 0 {
-				p.facets[i].surf += base
+			f := &p.facets[i]
+			if f.surf < 0 {
+				continue
 			}
+			sf := &p.surfs[f.surf]
+			at := p.verts[f.loops[0][0]]
+			f.reach = sf.radius
+			if sf.kind == cone {
+				f.reach = abs(sf.radius * at.Sub(sf.origin).Dot(sf.axis))
+			}
+			if _, out := sf.side(at); out.Dot(f.n) < 0 {
+				f.reach = -f.reach
+			}
+			f.surf += base
 		}
 	}
 }
