@@ -44,6 +44,17 @@ func swing(side func(timber.Swing) unit.Length) func([]unit.Value) (unit.Value, 
 	}
 }
 
+// Sawn returns the way of sawing that a material's own word means.
+func Sawn(word string) timber.Sawn {
+	switch word {
+	case "flat":
+		return timber.FlatSawn
+	case "quarter":
+		return timber.QuarterSawn
+	}
+	return timber.SawnUnknown
+}
+
 // moisture reads a moisture content, given to the hundredth of a percent.
 func moisture(v unit.Value) timber.Moisture {
 	if n := v.Number(); n != nil {
@@ -107,7 +118,7 @@ func (d *deriver) clearance(f piece.Fit, across string, size, leave ledger.Figur
 	text := func(s string) ledger.ID {
 		return l.Given(ledger.Entry{Name: name, Value: unit.OfText(s), Origin: ledger.Reference, Source: "Wood Handbook FPL-GTR-190, Table 13-5"})
 	}
-	args := []ledger.ID{text(m.Species), text(m.Cut), size.Entry, d.moisture("now", d.climate.Now), d.moisture("dry", d.climate.Dry), d.moisture("wet", d.climate.Wet)}
+	args := []ledger.ID{text(m.Species), text(string(Sawn(m.Cut))), size.Entry, d.moisture("now", d.climate.Now), d.moisture("dry", d.climate.Dry), d.moisture("wet", d.climate.Wet)}
 	grows, err := l.Call(name+".grows", "growth to the dampest", args...)
 	if err != nil {
 		return plan.Clearance{}, false
