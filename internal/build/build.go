@@ -35,9 +35,10 @@ type Result struct {
 	Shop   *shop.Shop
 	// Document is the design document as read, for edits of its inputs.
 	Document *document.File
+	// Evaluated is what the documents came to.
+	Evaluated evaluate.Result
 	// Report says which analyses ran.
 	Report analysis.Report
-	Work   evaluate.Work
 }
 
 // Analyses returns everything that is found out about a piece, in one list; their
@@ -72,7 +73,7 @@ func Run(src evaluate.Sources) (Result, error) {
 		p.Unplaced = append(p.Unplaced, string(r.Entry.Address))
 	}
 	return Result{
-		Plan: p, Shapes: c.Shapes(), Shop: evaluated.Shop, Document: evaluated.Document, Report: report, Work: evaluated.Work,
+		Plan: p, Shapes: c.Shapes(), Shop: evaluated.Shop, Document: evaluated.Document, Evaluated: evaluated, Report: report,
 	}, nil
 }
 
