@@ -25,6 +25,7 @@ func (r *reader) checkBlocks(blocks []*Block, allowed map[string]shape) {
 		if !ok {
 			r.unknown(CodeUnknownBlock, b.Type, diag.Place{File: b.Where.File, Start: b.Where.Start, End: b.Where.Start + len(b.Type), Line: b.Where.Line, Column: b.Where.Column},
 				slices.Sorted(maps.Keys(allowed)))
+			r.file.Misread = append(r.file.Misread, b.Labels...)
 			continue
 		}
 		if len(b.Labels) != s.labels {
@@ -55,6 +56,7 @@ func (r *reader) checkBody(b *Block, s shape) {
 	if !s.free {
 		for _, a := range b.Attributes {
 			if !slices.Contains(s.attributes, a.Name) {
+				b.Unsure = true
 				r.unknown(CodeUnknownAttribute, a.Name, a.Where, s.attributes, message.Text("block", b.Type))
 			}
 		}

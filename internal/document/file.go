@@ -38,7 +38,9 @@ type File struct {
 	// Lost says that a part of the text could not be read even as a broken block:
 	// a name that seems to be missing may have been declared there.
 	Lost bool
-	Work Work
+	// Misread are the names of blocks whose word is not known.
+	Misread []string
+	Work    Work
 }
 
 // Of returns the outermost blocks of one type, in order.
@@ -64,8 +66,9 @@ type Block struct {
 	// Attributes and Blocks are the body, in order.
 	Attributes []*Attribute
 	Blocks     []*Block
-	// Broken says that the body was not read to its end.
-	Broken bool
+	// Broken says that the body was not read to its end; Unsure that something in
+	// it was not understood. What seems to be missing may then be there.
+	Broken, Unsure bool
 }
 
 // Label returns the block's first label, or nothing.

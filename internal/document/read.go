@@ -1,6 +1,7 @@
 package document
 
 import (
+	"slices"
 	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
@@ -92,22 +93,23 @@ func (r *reader) refuse(code diag.Code, where diag.Place, got, most int) bool {
 func (r *reader) body() {
 	whole, faults := hclsyntax.ParseConfig(r.text, r.file.Name, hcl.InitialPos)
 	if !faults.HasErrors() {
-		r.take(whole, false)
+		r.take(whole, 0)
 		return
 	}
 	if chunks, ok := r.chunks(); ok {
 		for _, c := range chunks {
-			r.reportSyntax(c.faults)
-			r.take(c.parsed, c.faults.HasErrors())
+			r.take(c.parsed, r.reportSyntax(c.faults))
 		}
 		return
 	}
 	r.file.Lost = true
-	r.reportSyntax(faults)
-	r.take(whole, false)
+	r.take(whole, r.reportSyntax(faults))
 }
 
-func (r *reader) take(parsed *hcl.File, broken bool) {
+// take converts what was parsed. Where it is broken, from the line given on, the
+// attributes that stand there are not to be trusted and are left out.
+func (r *reader) take(parsed *hcl.File, line int) {
+	broken := line > 0
 	if parsed == nil {
 		r.file.Lost = r.file.Lost || broken
 		return
@@ -119,12 +121,23 @@ func (r *reader) take(parsed *hcl.File, broken bool) {
 	attributes, blocks := r.convertBody(body)
 	if broken {
 		for _, b := range blocks {
-			b.Broken = true
+			b.breakFrom(line)
 		}
 		r.file.Lost = r.file.Lost || len(blocks) == 0
 	}
 	r.top = append(r.top, attributes...)
 	r.file.Blocks = append(r.file.Blocks, blocks...)
+}
+
+// breakFrom marks a block as broken and drops attributes from a line on.
+func (b *Block) breakFrom(line int) {
+	if b.Whole.Line < line || b.Where.Line >= line {
+		b.Broken = true
+	}
+	b.Attributes = slices.DeleteFunc(b.Attributes, func(a *Attribute) bool { return a.Where.Line >= line })
+	for _, inner := range b.Blocks {
+		inner.breakFrom(line)
+	}
 }
 
 // chunk is one outermost block of a text that does not parse as a whole.
@@ -162,11 +175,13 @@ func (r *reader) chunks() ([]chunk, bool) {
 
 // version checks the line "scantling = 1".
 func (r *reader) version() {
+	found := false
 	for _, a := range r.top {
 		if a.Name != "scantling" {
 			r.report(diag.Error, CodeOutside, a.Where, message.Text("name", a.Name))
 			continue
 		}
+		found = true
 		n, ok := a.Value.(*Number)
 		switch {
 		case !ok || !n.Value.IsInt() || n.Value.Sign() <= 0:
@@ -175,9 +190,8 @@ func (r *reader) version() {
 			r.report(diag.Error, CodeVersionNewer, a.Value.Place(),
 				message.Text("got", n.Value.RatString()), message.Count("known", Version))
 		}
-		return
 	}
-	if !r.file.Lost {
+	if !found && !r.file.Lost {
 		start := r.place(0, 0)
 		r.reportWith(diag.Error, CodeVersionMissing, start, r.insert(0, "scantling = 1\n\n"))
 	}

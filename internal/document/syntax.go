@@ -14,10 +14,10 @@ import (
 // bareUnit is a number with a unit that stands without quotes: 18mm, 3/4 in.
 var bareUnit = regexp.MustCompile(`(?:^|[=\[,(+\-*\s])(\d+(?:[.,]\d+)?(?:[ -]\d+/\d+|/\d+)?[ \t]*(?:mm|cm|in|ft|m|"|'))[ \t]*(?:[,\])#]|//|$)`)
 
-// reportSyntax puts the parser's complaints into our own words. Of those on one
-// line only the first is told: the others follow from it.
-func (r *reader) reportSyntax(faults hcl.Diagnostics) {
-	told := map[int]bool{}
+// reportSyntax puts the parser's first complaint into our own words: the others
+// mostly follow from it. It returns the line from which on the parser had lost
+// its way, 0 if there is no complaint.
+func (r *reader) reportSyntax(faults hcl.Diagnostics) int {
 	for _, f := range faults {
 		if f.Severity != hcl.DiagError {
 			continue
@@ -26,19 +26,25 @@ func (r *reader) reportSyntax(faults hcl.Diagnostics) {
 		if f.Subject != nil {
 			where = r.placeOf(*f.Subject)
 		}
-		if told[where.Line] {
-			continue
+		code := syntaxCode(f.Summary)
+		if code == CodeNotClosed && f.Context != nil {
+			where = r.placeOf(*f.Context) // from what is opened
+			where.End = min(where.End, where.Start+1)
 		}
-		told[where.Line] = true
 		if at, ok := r.unitOn(where.Line); ok {
 			written := string(r.text[at.Start:at.End])
 			quoted := `"` + strings.ReplaceAll(written, `"`, `\"`) + `"`
 			r.reportWith(diag.Error, CodeBareUnit, at, r.replace(at, quoted), message.Text("written", written))
-			return // the parser lost its way here: what follows is not to be trusted
+			return at.Line
 		}
-		r.report(diag.Error, syntaxCode(f.Summary), where)
-		return
+		if code == CodeTwice {
+			r.report(diag.Error, code, where, message.Text("name", string(r.text[where.Start:where.End])))
+			return where.Line
+		}
+		r.report(diag.Error, code, where)
+		return where.Line
 	}
+	return 0
 }
 
 // unitOn finds a length that lacks its quotes on a line.

@@ -244,7 +244,7 @@ func (c *contents) thickest() formula.Value {
 
 // missing reports an attribute that a block cannot do without.
 func (s *scope) missing(b *document.Block, attribute string) {
-	if b.Broken {
+	if b.Broken || b.Unsure {
 		return
 	}
 	s.w.report(diag.Diagnostic{Severity: diag.Error, Code: CodeMissing, Where: b.Where,

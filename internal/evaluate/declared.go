@@ -19,6 +19,7 @@ func (d *decl) present() bool {
 	}
 	return get(d.s.w, &d.on, func() string { return d.name + ".if" }, a.Where, func() bool {
 		v, ok := d.s.maker.Truth(d.s.maker.Eval(a.Value, env{s: d.s}, ""))
+		d.failed = d.failed || !ok
 		return ok && v.Is.Truth()
 	})
 }
@@ -35,6 +36,7 @@ func (d *decl) repeats() int {
 	return get(d.s.w, &d.count, func() string { return d.name + ".repeat" }, a.Where, func() int {
 		n, _, ok := d.s.maker.Count(d.s.maker.Eval(a.Value, env{s: d.s}, ""), 0, maxRepeat, "")
 		if !ok {
+			d.failed = true
 			return 0
 		}
 		return n
@@ -111,6 +113,9 @@ func (d *decl) newUse(nth, of int) *scope {
 	if file == nil {
 		w.unknownRecipe(d.block)
 		return nil
+	}
+	if d.name == "" && nth > 1 {
+		return nil // told once: it needs a name
 	}
 	if host.depth >= maxRecipes {
 		w.fault(CodeRecipeDepth, d.block.Where, message.Text("name", d.block.Label()), message.Count("most", maxRecipes))

@@ -41,7 +41,7 @@ func (in *input) work() formula.Value {
 		}
 	}
 	if given == nil {
-		if !in.b.Broken {
+		if !in.b.Broken && !in.b.Unsure {
 			in.s.w.fault(CodeInputKind, in.b.Where, message.Text("name", in.name()))
 		}
 		return formula.Value{}
@@ -90,8 +90,7 @@ func (in *input) hostMaterial(given *document.Attribute) (formula.Value, bool) {
 	if m := in.s.host.outermost().materials[role]; m != nil {
 		return formula.Value{Kind: formula.Reference, Ref: m}, true
 	}
-	in.s.w.fault(CodeInputMissing, in.s.use.Where, message.Text("name", in.name()), message.Text("recipe", in.s.use.Label()))
-	return formula.Value{}, true
+	return formula.Value{}, true // reported with the use
 }
 
 // override takes what the user has set, or the choices file.
@@ -163,6 +162,11 @@ func (in *input) typed(kind string, v formula.Value, name string) formula.Value 
 			in.s.w.fault(CodeWrongReference, v.Where, message.Word("want", "kind.material"), message.Word("got", v.Word()))
 		}
 	case "things":
+		if c, isContents := v.Ref.(*contents); isContents && v.Kind == formula.Reference {
+			if v = c.all(); !v.OK() {
+				return v
+			}
+		}
 		if ok = v.Kind == formula.List; !ok {
 			in.s.w.fault(formula.CodeWrongKind, v.Where, message.Word("got", v.Word()), message.Word("want", "kind.list"))
 		}

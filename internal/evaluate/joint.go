@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"scantling/internal/address"
-	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -190,6 +189,12 @@ func (f *family) byRule(a *part, ta, tb formula.Value) formula.Value {
 
 // plannedDepth is the depth of the family's first pair, for joint.x.depth.
 func (f *family) plannedDepth() formula.Value {
+	if !f.enters() {
+		if f.kind() != "" {
+			f.w().fault(CodeNoDepth, f.d.block.Where, message.Text("name", f.d.name))
+		}
+		return formula.Value{}
+	}
 	if f.d.block.Has("depth") {
 		return f.depth(nil, nil)
 	}
@@ -206,6 +211,5 @@ func (f *family) plannedDepth() formula.Value {
 			}
 		}
 	}
-	f.w().report(diag.Diagnostic{Severity: diag.Error, Code: CodeNoDepth, Where: f.d.block.Where, Text: textOf(CodeNoDepth, message.Text("name", f.d.name))})
 	return formula.Value{}
 }

@@ -44,7 +44,7 @@ func (m *material) thickness() formula.Value {
 		if a.ok && a.thickness.OK() {
 			return a.thickness
 		}
-		if a.ok && !m.b.Broken {
+		if a.ok && !m.b.Broken && !m.b.Unsure {
 			m.s.w.fault(CodeNoThickness, m.b.Where, message.Text("name", m.name()))
 		}
 		return formula.Value{}

@@ -142,7 +142,7 @@ func (e env) rootNames() []string {
 
 // unknown reports a name that means nothing here, with the nearest one that does.
 func (e env) unknown(n *document.Name, where diag.Place, name string, known []string) formula.Value {
-	if e.s.lost() {
+	if e.s.lost() || slices.Contains(e.s.file.Misread, name) {
 		return formula.Value{} // it may have been declared where the text could not be read
 	}
 	d := diag.Diagnostic{Severity: diag.Error, Code: CodeUnknownName, Where: where, Text: textOf(CodeUnknownName, message.Text("name", name))}

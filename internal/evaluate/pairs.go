@@ -42,6 +42,9 @@ func (f *family) bodies(attribute string) ([]body, bool) {
 	selections := f.side(attribute)
 	good = len(selections) > 0
 	for _, x := range selections {
+		if x.failed() {
+			good = false
+		}
 		for _, n := range x.nodes() {
 			p, ok := n.(*part)
 			if !ok {

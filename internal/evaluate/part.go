@@ -169,7 +169,7 @@ func (p *part) workEnd(axis piece.Axis, high bool, word, name string) formula.Va
 		other, op = lowWords[axis], ledger.OpAdd
 	}
 	if !b.Has(other) {
-		if !b.Broken {
+		if !b.Broken && !b.Unsure {
 			w.fault(CodePlaces, b.Where, message.Text("name", p.decl.name), message.Word("axis", axisWord(axis)))
 		}
 		return formula.Value{}

@@ -161,6 +161,7 @@ func (w *world) collect(file *document.File, units unit.System) {
 	s.collectCuts()
 	s.collectContents()
 	s.collectRest()
+	w.waits()
 }
 
 // edition is what the plan is printed in: as said, or the document's units.

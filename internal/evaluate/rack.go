@@ -214,7 +214,7 @@ func (w *world) unknownWood(err error, file *document.File, at *document.Attribu
 	case errors.As(err, &many):
 		code, names, args = CodeWhichWood, many.Candidates, []message.Arg{message.Text("name", clip(many.Name))}
 	case errors.As(err, &none):
-		names, args = none.Near, []message.Arg{message.Text("name", clip(none.Name))}
+		names, args = w.inRackFirst(none.Near), []message.Arg{message.Text("name", clip(none.Name))}
 	}
 	list := make([]message.Arg, len(names))
 	var remedies []diag.Remedy
@@ -225,6 +225,19 @@ func (w *world) unknownWood(err error, file *document.File, at *document.Attribu
 		}
 	}
 	w.faultWith(code, where, remedies, append(args, message.List("near", list...))...)
+}
+
+// inRackFirst puts the woods that the rack holds before the others.
+func (w *world) inRackFirst(names []string) []string {
+	here := func(name string) int {
+		if slices.ContainsFunc(w.shop.Boards, func(b shop.Board) bool { return b.Species == name }) {
+			return 0
+		}
+		return 1
+	}
+	out := slices.Clone(names)
+	slices.SortStableFunc(out, func(a, b string) int { return here(a) - here(b) })
+	return out
 }
 
 func boardNames(all []shop.Board) []string {

@@ -153,7 +153,7 @@ func TestDrawersThereAndBack(t *testing.T) {
 	}
 	src.Inputs = map[string]string{"drawers": "4"}
 	four := Piece(src)
-	want := []string{"unplaced case.opening[2]", "cut-small case.side.left", "cut-small case.side.right"}
+	want := []string{"unplaced case.opening[2]", "cut-too-small case.side.left", "cut-too-small case.side.right"}
 	if got := codes(four); !equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
@@ -183,7 +183,7 @@ func TestCutLarge(t *testing.T) {
 	d := partOf(t, r.Piece, "case.divider[1]")
 	src.Record = record.Record{cutTo(t, r, "case.divider[1]", d.Length.Nm+unit.Millimetre, d.Width.Nm, d.Thickness.Nm)}
 	after := Piece(src)
-	if got := codes(after); !equal(got, []string{"cut-large case.divider[1]"}) {
+	if got := codes(after); !equal(got, []string{"cut-too-large case.divider[1]"}) {
 		t.Errorf("got %q", got)
 	}
 	if got := partOf(t, after.Piece, "case.divider[1]").Length.Nm; got != d.Length.Nm+unit.Millimetre {
@@ -203,7 +203,7 @@ func TestCutFollowsOpening(t *testing.T) {
 		read(t, r, "case.opening[2]", "width front", open-unit.Millimetre),
 	}
 	after := Piece(src)
-	if got := codes(after); !equal(got, []string{"cut-large drawer[2].front"}) {
+	if got := codes(after); !equal(got, []string{"cut-too-large drawer[2].front"}) {
 		t.Errorf("got %q", got)
 	}
 }

@@ -46,6 +46,8 @@ type decl struct {
 	count cell[int]
 	on    cell[bool]
 	nodes cell[[]node]
+	// failed says that it is not known how many there are.
+	failed bool
 	// family is set for joints.
 	family *family
 }

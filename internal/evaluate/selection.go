@@ -157,40 +157,16 @@ func (e env) pickSelection(x *selection, step document.Step) (formula.Value, boo
 
 // kind is the block type of what the selection stands for.
 func (x *selection) kind() string {
-	d := x.decl
-	for _, p := range x.picks[1:] {
-		members := d.members()
-		if len(members) == 0 {
-			return "none"
-		}
-		s, ok := members[0].(*scope)
-		if !ok {
-			return "none"
-		}
-		if d = s.inside(p.name); d == nil {
-			return "none"
-		}
+	if d := x.declared(); d != nil {
+		return d.block.Type
 	}
-	return d.block.Type
+	return "none"
 }
 
 // handed reports whether the selection stands for parts that come in pairs.
 func (x *selection) handed() bool {
-	d := x.decl
-	for _, p := range x.picks[1:] {
-		members := d.members()
-		if len(members) == 0 {
-			return false
-		}
-		s, ok := members[0].(*scope)
-		if !ok {
-			return false
-		}
-		if d = s.inside(p.name); d == nil {
-			return false
-		}
-	}
-	return d.block.Has("mirror")
+	d := x.declared()
+	return d != nil && d.block.Has("mirror")
 }
 
 // numbered takes number n of repeated things, from 1.
@@ -204,14 +180,41 @@ func (e env) numbered(x *selection, step document.Step) formula.Value {
 		e.s.w.fault(CodeNoMember, step.Where, message.Text("name", "[ ]"), message.Word("of", "kind.reference"))
 		return formula.Value{}
 	}
-	v := x.narrowed(func(c *choice) { c.nth = n })
-	if len(x.picks) == 1 {
-		if most := x.decl.repeats(); n > most {
-			e.s.w.fault(CodeBeyond, step.Where, message.Text("name", x.decl.name), message.Count("got", n), message.Count("most", most))
-			return formula.Value{}
+	d := x.declared()
+	if d == nil || d.failed {
+		return formula.Value{}
+	}
+	if most := d.repeats(); n > most {
+		e.s.w.fault(CodeBeyond, step.Where, message.Text("name", d.name), message.Count("got", n), message.Count("most", most))
+		return formula.Value{}
+	}
+	return x.narrowed(func(c *choice) { c.nth = n })
+}
+
+// declared is the block that the selection leads to; nil if there is no
+// instance of a group on the way.
+func (x *selection) declared() *decl {
+	d := x.decl
+	for _, p := range x.picks[1:] {
+		members := d.members()
+		if len(members) == 0 {
+			return nil
+		}
+		s, ok := members[0].(*scope)
+		if !ok {
+			return nil
+		}
+		if d = s.inside(p.name); d == nil {
+			return nil
 		}
 	}
-	return v
+	return d
+}
+
+// failed reports whether it could not be worked out how many there are.
+func (x *selection) failed() bool {
+	d := x.declared()
+	return x.decl.failed || d == nil || d.failed
 }
 
 // pickGroup goes down into a group or a recipe in use.
@@ -259,6 +262,9 @@ func only[T node](e env, x *selection, where diag.Place) (T, bool) {
 }
 
 func (e env) several(x *selection, where diag.Place, n int) {
+	if n == 0 && x.failed() {
+		return
+	}
 	e.s.w.fault(CodeSeveral, where, message.Text("name", x.picks[len(x.picks)-1].name), message.Count("got", n))
 }
 

@@ -30,7 +30,7 @@ func (p *part) workForm() shape {
 		case n == 1 && out.one < 0 && axis != int(out.grain):
 			out.one = axis
 		case n == 2:
-		case b.Broken:
+		case b.Broken || b.Unsure:
 			return shape{one: -1}
 		default:
 			w.fault(CodePlaces, b.Where, message.Text("name", p.decl.name), message.Word("axis", axisWord(piece.Axis(axis))), message.Count("got", n))

@@ -60,7 +60,7 @@ func (s *space) end(axis piece.Axis, high bool) formula.Value {
 func (s *space) workEnd(axis piece.Axis, high bool, word, name string) formula.Value {
 	w, b := s.w(), s.decl.block
 	if n := stated(b, axis); n != 2 {
-		if !b.Broken {
+		if !b.Broken && !b.Unsure {
 			w.fault(CodePlaces, b.Where, message.Text("name", s.decl.name), message.Word("axis", axisWord(axis)), message.Count("got", n))
 		}
 		return formula.Value{}

@@ -14,8 +14,15 @@ var usePlaces = []string{"as", "repeat", "left", "front", "bottom", "if", "label
 func (s *scope) checkUse(b *document.Block, recipe *document.File) {
 	w, host := s.w, s.host
 	var known []string
+	var lacking []message.Arg
 	for _, in := range recipe.Of("input") {
 		known = append(known, in.Label())
+		if needed(s, b, in) {
+			lacking = append(lacking, message.Text("", in.Label()))
+		}
+	}
+	if len(lacking) > 0 && !b.Broken {
+		w.fault(CodeInputMissing, b.Where, message.Text("recipe", b.Label()), message.List("names", lacking...))
 	}
 	for _, a := range b.Attributes {
 		if slices.Contains(known, a.Name) || slices.Contains(usePlaces, a.Name) {
@@ -31,4 +38,18 @@ func (s *scope) checkUse(b *document.Block, recipe *document.File) {
 	if b.Attribute("as") == nil && s.decl.repeated() {
 		w.fault(CodeUseName, b.Where, message.Text("recipe", b.Label()))
 	}
+}
+
+// needed reports an input that must be given: a material, where the document
+// that uses the recipe has none of the same role.
+func needed(s *scope, use, in *document.Block) bool {
+	given := in.Given()
+	if given == nil || given.Name != "material" || use.Has(in.Label()) {
+		return false
+	}
+	role := ""
+	if t, ok := given.Value.(*document.Text); ok {
+		role, _ = t.Plain()
+	}
+	return s.host.outermost().materials[role] == nil
 }

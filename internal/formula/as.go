@@ -20,10 +20,14 @@ func (m *Maker) Length(v Value, name string) (Value, bool) {
 	case v.Kind == Text:
 		return m.readLength(v, name)
 	case v.Kind == Quantity && v.Is.Dim() == unit.DimLength:
+		if l, ok := v.Is.Length(); !ok || l.Abs() > unit.MaxLength {
+			m.fault(CodeTooLarge, v.Where)
+			return Value{}, false
+		}
 		return m.named(v, name), true
 	case v.Kind == Quantity && v.Is.Dim() == unit.DimUntyped:
 		to, err := v.Is.As(unit.DimLength, m.Bare)
-		if err != nil {
+		if l, ok := to.Length(); err != nil || !ok || l.Abs() > unit.MaxLength {
 			m.fault(CodeTooLarge, v.Where)
 			return Value{}, false
 		}
@@ -83,6 +87,11 @@ func (m *Maker) Number(v Value, dim unit.Dim, name string) (Value, bool) {
 // Count returns the value as a whole number from least to most, or reports that
 // it is not one.
 func (m *Maker) Count(v Value, least, most int, name string) (int, Value, bool) {
+	if d := v.Is.Dim(); v.Kind == Quantity && number(d) {
+		if _, err := v.Is.As(unit.DimCount, 0); err != nil {
+			return 0, m.fault(CodeCountRange, v.Where, message.Text("got", v.Is.Number().RatString()), message.Count("least", least), message.Count("most", most)), false
+		}
+	}
 	c, ok := m.Number(v, unit.DimCount, name)
 	if !ok {
 		return 0, c, false

@@ -66,7 +66,7 @@ const (
 	//	}
 	CodeByNought diag.Code = "divided-by-nought"
 
-	// CodeTooLarge: a figure or a text beyond what is worked with.
+	// CodeTooLarge: a length beyond a kilometre, or a text beyond what is kept.
 	//
 	// Example:
 	//
@@ -75,8 +75,9 @@ const (
 	//	piece "Box" {
 	//	}
 	//
-	//	sizes {
-	//	  high = "900 m" * 999999999999999999999 * 999999999999999999999 * 999999999999999999999
+	//	contents "rods" {
+	//	  rod    = [4]
+	//	  length = "900 m" * 2
 	//	}
 	CodeTooLarge diag.Code = "too-large"
 

@@ -1,0 +1,101 @@
+package evaluate
+
+import "scantling/internal/diag"
+
+// Codes of what can be wrong with joints, fits and measures. Each example yields exactly its
+// code; a test runs them.
+const (
+	// CodeMeets: a joint joins another number of pairs than it says, or none.
+	//
+	// Example, added to testdata/box.piece.hcl:
+	//
+	//	joint "again" {
+	//	  kind  = "butt"
+	//	  of    = part.shelf
+	//	  into  = part.side
+	//	  meets = 3
+	//	}
+	CodeMeets diag.Code = "pairs-that-meet"
+
+	// CodeTooDeepJoint: a joint as deep as the part that it goes into is thick.
+	//
+	// Example, added to testdata/box.piece.hcl:
+	//
+	//	part "divider" {
+	//	  of     = material.case
+	//	  grain  = "up"
+	//	  left   = 100
+	//	  front  = 0
+	//	  back   = 200
+	//	  bottom = part.shelf.top
+	//	  high   = 40
+	//	}
+	//
+	//	joint "divider" {
+	//	  kind  = "housing"
+	//	  of    = part.divider
+	//	  into  = part.shelf
+	//	  depth = 14
+	//	}
+	CodeTooDeepJoint diag.Code = "joint-too-deep"
+
+	// CodeStopped: a joint is stopped at an end that it does not run to.
+	//
+	// Example, added to testdata/box.piece.hcl:
+	//
+	//	joint "again" {
+	//	  kind    = "butt"
+	//	  of      = part.shelf
+	//	  into    = part.side
+	//	  stopped = { left = 8 }
+	//	}
+	CodeStopped diag.Code = "stopped-across"
+
+	// CodeNoDepth: the depth of a joint that has none.
+	//
+	// Example, added to testdata/box.piece.hcl:
+	//
+	//	joint "plain" {
+	//	  kind = "butt"
+	//	  of   = part.shelf
+	//	  into = part.side
+	//	}
+	//
+	//	sizes {
+	//	  deep = joint.plain.depth
+	//	}
+	CodeNoDepth diag.Code = "no-depth"
+
+	// CodeFitPairs: a fit with another number of moving groups than of spaces.
+	//
+	// Example, added to testdata/box.piece.hcl:
+	//
+	//	space "below" {
+	//	  left   = part.side.left.inside
+	//	  right  = part.side.right.inside
+	//	  front  = 0
+	//	  back   = 200
+	//	  bottom = 0
+	//	  top    = part.shelf.bottom
+	//	}
+	//
+	//	group "box" {
+	//	  repeat = 2
+	//	}
+	//
+	//	fit "box" {
+	//	  moves  = box
+	//	  inside = space.below
+	//	}
+	CodeFitPairs diag.Code = "fit-pairs"
+
+	// CodeReading: a reading that nobody takes.
+	//
+	// Example, added to testdata/box.piece.hcl:
+	//
+	//	measure "sides" {
+	//	  of   = part.side
+	//	  take = ["thicknes"]
+	//	}
+	CodeReading diag.Code = "unknown-reading"
+)
