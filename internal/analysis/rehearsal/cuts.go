@@ -8,6 +8,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
 
@@ -100,7 +101,7 @@ func (r *rehearsal) cutterIs(c plan.Setup) {
 	for _, x := range r.Cutters {
 		if x.Name == c.Cutter {
 			want = x.Diameter
-			if x.Radius > 0 && x.Diameter == 0 {
+			if x.Shape == tool.RoundOver {
 				want = x.Radius
 			}
 		}

@@ -70,7 +70,7 @@ func (r *rehearsal) resize(op plan.Operation, now map[string]state) {
 	case plan.RipToWidth:
 		r.setTo(op, "blade to fence", after[1])
 	case plan.PlaneToThick:
-		if c, ok := r.card[op.Setup]; ok && op.Machine != "hand" {
+		if c, ok := r.card[op.Setup]; ok {
 			if s, found := setting(c.Settings, "thickness"); found && !same(s.Figure.Nm, after[2]) {
 				r.differs(op, "thickness", s.Figure.Nm, after[2])
 			}
