@@ -10,6 +10,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/shape"
 )
 
 // Codes of the check's findings.
@@ -36,7 +37,7 @@ var Check analysis.Check = analysis.Declare(analysis.Info{
 
 // Judge returns the findings for a piece with the cuts of its joints.
 func Judge(p *piece.Piece, joints []piece.Cut, rows []plan.PartRow) []plan.Finding {
-	j := judge{piece: p, wood: make([][]box, len(p.Parts)), marks: map[address.Address]string{}, parent: map[address.Address]address.Address{}}
+	j := judge{piece: p, wood: make([][]shape.Box, len(p.Parts)), marks: map[address.Address]string{}, parent: map[address.Address]address.Address{}}
 	for i := range p.Groups {
 		j.parent[p.Groups[i].Address] = p.Groups[i].Parent
 	}
@@ -52,7 +53,7 @@ func Judge(p *piece.Piece, joints []piece.Cut, rows []plan.PartRow) []plan.Findi
 		}
 	}
 	for i := range p.Parts {
-		j.wood[i] = woodOf(&p.Parts[i], cuts[p.Parts[i].Address])
+		j.wood[i] = shape.Boxes(&p.Parts[i], cuts[p.Parts[i].Address], true)
 	}
 	j.group("")
 	for i := range p.Groups {
@@ -69,7 +70,7 @@ func Judge(p *piece.Piece, joints []piece.Cut, rows []plan.PartRow) []plan.Findi
 
 type judge struct {
 	piece *piece.Piece
-	wood  [][]box
+	wood  [][]shape.Box
 	marks map[address.Address]string
 	// parent is the group that a group stands in.
 	parent map[address.Address]address.Address

@@ -4,78 +4,20 @@ import (
 	"slices"
 
 	"scantling/internal/address"
-	"scantling/internal/joinery"
 	"scantling/internal/piece"
-	"scantling/internal/unit"
+	"scantling/internal/shape"
 )
-
-// box is wood by right, back and up.
-type box struct{ lo, hi [3]unit.Length }
-
-func (b box) overlaps(c box) bool {
-	for a := range 3 {
-		if b.lo[a] >= c.hi[a] || c.lo[a] >= b.hi[a] {
-			return false
-		}
-	}
-	return true
-}
 
 // member is what moves as one: a part, or all parts of a group.
 type member struct {
 	name  address.Address
 	parts []int // indices of the piece's parts
-	wood  []box
-	hull  box
-}
-
-// woodOf returns the finished wood of a part as boxes that do not overlap.
-func woodOf(p *piece.Part, cuts []*piece.Cut) []box {
-	var body box
-	for a, e := range p.Extent {
-		body.lo[a], body.hi[a] = e.Low.Nm, e.High.Nm
-	}
-	list := []box{body}
-	for _, c := range cuts {
-		for _, taken := range joinery.Around(p, c) {
-			var t box
-			for a, e := range taken {
-				t.lo[a], t.hi[a] = e.Low.Nm, e.High.Nm
-			}
-			var next []box
-			for _, b := range list {
-				next = b.less(t, next)
-			}
-			list = next
-		}
-	}
-	return list
-}
-
-// less appends what is left of b when t is taken away.
-func (b box) less(t box, out []box) []box {
-	if !b.overlaps(t) {
-		return append(out, b)
-	}
-	for a := range 3 {
-		if t.lo[a] > b.lo[a] {
-			c := b
-			c.hi[a] = t.lo[a]
-			out = append(out, c)
-			b.lo[a] = t.lo[a]
-		}
-		if t.hi[a] < b.hi[a] {
-			c := b
-			c.lo[a] = t.hi[a]
-			out = append(out, c)
-			b.hi[a] = t.hi[a]
-		}
-	}
-	return out
+	wood  []shape.Box
+	hull  shape.Box
 }
 
 // gather makes a member of parts.
-func gather(name address.Address, parts []int, wood [][]box) member {
+func gather(name address.Address, parts []int, wood [][]shape.Box) member {
 	m := member{name: name, parts: parts}
 	for _, i := range parts {
 		m.wood = append(m.wood, wood[i]...)
@@ -85,7 +27,7 @@ func gather(name address.Address, parts []int, wood [][]box) member {
 			m.hull = b
 		}
 		for a := range 3 {
-			m.hull.lo[a], m.hull.hi[a] = min(m.hull.lo[a], b.lo[a]), max(m.hull.hi[a], b.hi[a])
+			m.hull.Lo[a], m.hull.Hi[a] = min(m.hull.Lo[a], b.Lo[a]), max(m.hull.Hi[a], b.Hi[a])
 		}
 	}
 	return m
@@ -94,7 +36,7 @@ func gather(name address.Address, parts []int, wood [][]box) member {
 // ahead reports whether, along an axis, some wood of b lies in the way of m as it
 // moves up the axis.
 func (m *member) ahead(b *member, axis piece.Axis) bool {
-	if !meets(m.hull, b.hull, axis) || b.hull.hi[axis] <= m.hull.lo[axis] {
+	if !meets(m.hull, b.hull, axis) || b.hull.Hi[axis] <= m.hull.Lo[axis] {
 		return false
 	}
 	for _, x := range m.wood {
@@ -102,7 +44,7 @@ func (m *member) ahead(b *member, axis piece.Axis) bool {
 			continue
 		}
 		for _, y := range b.wood {
-			if y.lo[axis] >= x.hi[axis] && meets(x, y, axis) {
+			if y.Lo[axis] >= x.Hi[axis] && meets(x, y, axis) {
 				return true
 			}
 		}
@@ -111,9 +53,9 @@ func (m *member) ahead(b *member, axis piece.Axis) bool {
 }
 
 // meets reports whether two boxes lie in each other's way, seen along an axis.
-func meets(a, b box, axis piece.Axis) bool {
+func meets(a, b shape.Box, axis piece.Axis) bool {
 	for k := range 3 {
-		if piece.Axis(k) != axis && (a.lo[k] >= b.hi[k] || b.lo[k] >= a.hi[k]) {
+		if piece.Axis(k) != axis && (a.Lo[k] >= b.Hi[k] || b.Lo[k] >= a.Hi[k]) {
 			return false
 		}
 	}

@@ -109,3 +109,25 @@ func (x *Index) Wood(b Box, p *piece.Part) []Box {
 	}
 	return wood
 }
+
+// WoodOf returns the finished wood of a part as boxes of the piece; round cuts
+// count as the boxes around them.
+func (x *Index) WoodOf(p *piece.Part) []Box {
+	if w, ok := x.wood[p.Address]; ok {
+		return w
+	}
+	w := x.Wood(Body(p), p)
+	x.wood[p.Address] = w
+	return w
+}
+
+// Place returns the axis of the piece along which a local axis of a part lies,
+// and a stretch of it in the piece.
+func Place(p *piece.Part, a piece.Local, s Span) (piece.Axis, Span) {
+	axis, sign := p.Frame.Directions()[a].Axis()
+	at := p.Origin()[axis]
+	if sign < 0 {
+		return axis, Span{at - s.High, at - s.Low}
+	}
+	return axis, Span{at + s.Low, at + s.High}
+}

@@ -15,13 +15,14 @@ type Index struct {
 	all       map[address.Address]*piece.Cut
 	materials map[string]*piece.Material
 	gone      map[address.Address][]Box
+	wood      map[address.Address][]Box
 }
 
 // Of indexes the piece of a context.
 func Of(c *analysis.Context) *Index {
 	x := &Index{
 		Piece: c.Piece, parts: map[address.Address]*piece.Part{}, cuts: map[address.Address][]*piece.Cut{},
-		all: map[address.Address]*piece.Cut{}, materials: map[string]*piece.Material{}, gone: map[address.Address][]Box{},
+		all: map[address.Address]*piece.Cut{}, materials: map[string]*piece.Material{}, gone: map[address.Address][]Box{}, wood: map[address.Address][]Box{},
 	}
 	for i := range c.Piece.Parts {
 		x.parts[c.Piece.Parts[i].Address] = &c.Piece.Parts[i]

@@ -1,6 +1,7 @@
 package collision
 
 import (
+	"cmp"
 	"slices"
 
 	"scantling/internal/address"
@@ -36,21 +37,25 @@ var Check analysis.Check = analysis.Declare(analysis.Info{
 	Doc:  "Do any two finished parts claim the same wood?",
 	Kind: analysis.Judge, Solids: true, Requires: []analysis.Analysis{marks.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	shapes := c.Shapes().Solve(max(1, c.Workers))
-	return Judge(c.Piece, shapes, marks.Analysis.Get(c), c.Ledger), nil
+	return Judge(c.Piece, c.Shapes(), marks.Analysis.Get(c), c.Ledger), nil
 })
 
 // judge gathers findings.
 type judge struct {
 	joints map[[2]address.Address]address.Address
 	marks  map[address.Address]string
+	told   map[int]bool // parts that have been told of as unverified
 	ledger *ledger.Ledger
+	shapes *shape.Shapes
 	out    []plan.Finding
 }
 
-// Judge returns the findings for the shapes of a piece's parts.
-func Judge(p *piece.Piece, shapes []*shape.Shape, rows []plan.PartRow, l *ledger.Ledger) []plan.Finding {
-	j := judge{joints: map[[2]address.Address]address.Address{}, marks: map[address.Address]string{}, ledger: l}
+// Judge returns the findings for the parts of a piece.
+func Judge(p *piece.Piece, shapes *shape.Shapes, rows []plan.PartRow, l *ledger.Ledger) []plan.Finding {
+	j := judge{
+		joints: map[[2]address.Address]address.Address{}, marks: map[address.Address]string{},
+		told: map[int]bool{}, ledger: l, shapes: shapes,
+	}
 	for _, r := range rows {
 		for _, a := range r.Members {
 			j.marks[a] = r.Mark
@@ -59,26 +64,64 @@ func Judge(p *piece.Piece, shapes []*shape.Shape, rows []plan.PartRow, l *ledger
 	for _, x := range p.Joints {
 		j.joints[pair(x.A, x.B)] = x.Address
 	}
-	var good []*shape.Shape
-	var placed []solid.Placed
-	for _, s := range shapes {
-		if ok, why := s.Verified(); !ok {
-			j.unknown(s, nil, why)
-			continue
-		}
-		good, placed = append(good, s), append(placed, s.Placed())
-	}
-	pairs := solid.Pairs(placed, 0)
+	pairs := near(p)
+	wood := make([][]shape.Box, len(p.Parts))
 	for _, ij := range pairs {
-		j.look(good[ij[0]], good[ij[1]])
+		for _, i := range ij {
+			if wood[i] == nil {
+				wood[i] = shape.Boxes(&p.Parts[i], shapes.CutsOf(p.Parts[i].Address), false)
+			}
+		}
+		if share(wood[ij[0]], wood[ij[1]]) {
+			j.look(ij[0], ij[1])
+		}
 	}
-	if len(j.out) == 0 && len(good) > 1 {
+	if len(j.out) == 0 && len(p.Parts) > 1 {
 		j.out = append(j.out, plan.Finding{
 			Check: "collision", Status: plan.Pass, Severity: diag.Note, Code: Clear,
-			Text: message.New("collision.clear", message.Count("parts", len(good)), message.Count("pairs", len(pairs))),
+			Text: message.New("collision.clear", message.Count("parts", len(p.Parts)), message.Count("pairs", len(pairs))),
 		})
 	}
 	return j.out
+}
+
+// near returns the pairs of parts whose uncut bodies overlap, in order: sort and
+// sweep from left to right.
+func near(p *piece.Piece) [][2]int {
+	order := make([]int, len(p.Parts))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		return cmp.Compare(p.Parts[i].Extent[0].Low.Nm, p.Parts[j].Extent[0].Low.Nm)
+	})
+	var out [][2]int
+	for n, i := range order {
+		a := &p.Parts[i].Extent
+		for _, k := range order[n+1:] {
+			b := &p.Parts[k].Extent
+			if b[0].Low.Nm >= a[0].High.Nm {
+				break
+			}
+			if a[1].Low.Nm < b[1].High.Nm && b[1].Low.Nm < a[1].High.Nm && a[2].Low.Nm < b[2].High.Nm && b[2].Low.Nm < a[2].High.Nm {
+				out = append(out, [2]int{min(i, k), max(i, k)})
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b [2]int) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
+	return out
+}
+
+// share reports whether any two boxes share a volume.
+func share(a, b []shape.Box) bool {
+	for _, x := range a {
+		for _, y := range b {
+			if x.Overlaps(y) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func pair(a, b address.Address) [2]address.Address {
@@ -88,8 +131,21 @@ func pair(a, b address.Address) [2]address.Address {
 	return [2]address.Address{a, b}
 }
 
-// look judges one pair.
-func (j *judge) look(a, b *shape.Shape) {
+// look judges one pair by its solids.
+func (j *judge) look(i, k int) {
+	a, b := j.shapes.At(i), j.shapes.At(k)
+	bad := false
+	for n, s := range [2]*shape.Shape{a, b} {
+		ok, why := s.Verified()
+		if part := [2]int{i, k}[n]; !ok && !j.told[part] {
+			j.told[part] = true
+			j.unknown(s, nil, why)
+		}
+		bad = bad || !ok
+	}
+	if bad {
+		return
+	}
 	o := solid.Interference(a.Placed(), b.Placed())
 	if o.Status != solid.Verified {
 		j.unknown(a, b, o.Reason)

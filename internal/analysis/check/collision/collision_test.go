@@ -67,8 +67,8 @@ func TestPassesByAHair(t *testing.T) {
 // TestUnknown: a part without a verified solid is named, and the rest is judged.
 func TestUnknown(t *testing.T) {
 	b := two(unit.MM(99))
-	b.Part("case.c", trial.GrainRight, 0, 1000, 0, 500, 1000, 1200)
-	b.Slot("case.c", "odd", piece.Groove, piece.FaceHigh, piece.AlongThickness, 0, 100, 0, 100, 50, 0)
+	b.Part("case.c", trial.GrainRight, 500, 700, 0, 500, 190, 400)
+	b.Slot("case.c", "odd", piece.Groove, piece.FaceHigh, piece.AlongThickness, 0, 100, 0, 100, 50, 10)
 	list := findings(t, b)
 	if len(list) != 2 || list[0].Status != plan.Fail || list[1].Status != plan.Unknown || list[1].Address != "case.c" {
 		t.Errorf("%+v", list)

@@ -1,0 +1,49 @@
+package verdict
+
+import (
+	"errors"
+
+	"scantling/internal/analysis/movement"
+	"scantling/internal/ledger"
+	"scantling/internal/piece"
+	"scantling/internal/timber"
+	"scantling/internal/unit"
+)
+
+// errNoSeason says that the shop does not tell its air.
+var errNoSeason = errors.New("the shop says nothing of its air")
+
+// Season returns how much a size of a material across the grain grows to the
+// dampest and shrinks to the driest that the piece will meet, from today. Sheet
+// goods keep their size. It returns an error where the wood or the air is not
+// known.
+func (f *Findings) Season(name string, m piece.Material, size piece.Figure) (grows, shrinks piece.Figure, err error) {
+	l := f.context.Ledger
+	if m.Sheet {
+		none := l.Leaf("sheet goods keep their size", 0, ledger.HouseRule, "check.sheet-keeps-its-size (practice)")
+		return none, none, nil
+	}
+	if f.context.Shop == nil || f.context.Shop.Climate.Season == (timber.Season{}) {
+		return grows, shrinks, errNoSeason
+	}
+	season := f.context.Shop.Climate.Season
+	l.Learn(movement.Functions())
+	text := func(s string) ledger.ID {
+		return l.Given(ledger.Entry{Name: name, Value: unit.OfText(s), Origin: ledger.Reference, Source: Cite(timber.SourceNarrow)})
+	}
+	args := []ledger.ID{text(m.Species), text(string(movement.Sawn(m.Cut))), size.Entry,
+		f.moisture("now", season.Now), f.moisture("dry", season.Dry), f.moisture("wet", season.Wet)}
+	if grows, err = l.Call(name+".grows", "growth to the dampest", args...); err != nil {
+		return grows, shrinks, err
+	}
+	shrinks, err = l.Call(name+".shrinks", "loss to the driest", args...)
+	return grows, shrinks, err
+}
+
+// moisture enters a moisture content to the hundredth of a percent.
+func (f *Findings) moisture(when string, m timber.Moisture) ledger.ID {
+	hundredths := unit.OfInt(unit.DimMoisture, int64(float64(m)*100+0.5))
+	n := hundredths.Number()
+	n.Quo(n, unit.OfInt(unit.DimUntyped, 100).Number())
+	return f.context.Ledger.Given(ledger.Entry{Name: "moisture content " + when, Value: unit.Of(unit.DimMoisture, n), Origin: ledger.Reference, Source: Cite(timber.SourceEMC)})
+}
