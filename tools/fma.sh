@@ -7,7 +7,7 @@ packages="internal/geom/vec internal/geom/polygon internal/geom/solid internal/g
 found=0
 for p in $packages; do
   [ -d "$p" ] || continue
-  list=$(GOARCH=arm64 go build -a -gcflags="scantling/$p=-S" "./$p" 2>&1 | grep -E '\bF(N)?M(ADD|SUB)[SD]?\b' || true)
+  list=$(GOARCH=arm64 go build -gcflags="scantling/$p=-S" "./$p" 2>&1 | grep -E '\bF(N)?M(ADD|SUB)[SD]?\b' || true)
   if [ -n "$list" ]; then
     found=1
     echo "fused multiply-add in $p:"

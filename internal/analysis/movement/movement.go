@@ -135,7 +135,7 @@ func (d *deriver) clearance(f piece.Fit, across string, size, leave ledger.Figur
 }
 
 func (d *deriver) moisture(when string, m timber.Moisture) ledger.ID {
-	hundredths := unit.OfInt(unit.DimMoisture, int64(float64(m)*100+0.5))
+	hundredths := unit.OfInt(unit.DimMoisture, int64(float64(float64(m)*100)+0.5))
 	n := hundredths.Number()
 	n.Quo(n, unit.OfInt(unit.DimUntyped, 100).Number())
 	return d.ledger.Given(ledger.Entry{Name: "moisture content " + when, Value: unit.Of(unit.DimMoisture, n), Origin: ledger.Reference,
