@@ -143,6 +143,9 @@ func best(ready map[key][]int, left map[key]int, last key) key {
 	for k := range ready {
 		keys = append(keys, k)
 	}
+	// The comparison below is not transitive across cutters, so that the least key
+	// depends on the order of the list: it must be one order.
+	slices.SortFunc(keys, func(a, b key) int { return cmp.Compare(slices.Min(ready[a]), slices.Min(ready[b])) })
 	return slices.MinFunc(keys, func(a, b key) int {
 		wholeA, wholeB := len(ready[a]) == left[a], len(ready[b]) == left[b]
 		inA, inB := sameCutter(a, last), sameCutter(b, last)
