@@ -1,0 +1,48 @@
+package racking_test
+
+import (
+	"testing"
+
+	"scantling/internal/analysis/check/checktest"
+	"scantling/internal/analysis/check/racking"
+	"scantling/internal/diag"
+	"scantling/internal/piece"
+	"scantling/internal/piece/trial"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+func TestRacking(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		wide, long int64
+		hardware   string
+		status     plan.Status
+		code       diag.Code
+	}{
+		{"square", 4000, 4000, "", plan.Pass, racking.CodeRuns},
+		{"wider by a hair", 4001, 4000, "", plan.Fail, racking.CodeWide},
+		{"wider, on runners", 4001, 4000, "ball runner 350", plan.Pass, racking.CodeRuns},
+		{"wider, with a knob", 4001, 4000, "knob 25", plan.Fail, racking.CodeWide},
+		{"empty", 0, 0, "", plan.Unknown, racking.CodeNoParts},
+	} {
+		b := trial.New()
+		b.Group("drawer", "opening")
+		if c.wide > 0 {
+			b.Part("drawer.front", trial.Front, 0, c.wide, 0, 140, 0, 600)
+			b.Part("drawer.side", trial.SideLow, 0, 100, 140, c.long, 0, 600)
+		}
+		if c.hardware != "" {
+			b.Piece.Hardware = []piece.Hardware{{Address: "drawer.hardware.it", Kind: c.hardware, Count: 1, On: "drawer.side"}}
+		}
+		t.Log(c.name)
+		got := checktest.Want(t, checktest.Run(t, b, checktest.Shop(), racking.Analysis), c.status, c.code)
+		if c.status == plan.Fail && (got[0].Is.Nm != unit.MM(400) || got[0].Limit.Nm != 4001*trial.Tenth) {
+			t.Errorf("%s: is %v, limit %v", c.name, got[0].Is, got[0].Limit)
+		}
+	}
+}
+
+func TestGoodChest(t *testing.T) {
+	checktest.Want(t, checktest.Run(t, checktest.Chest(), checktest.Shop(), racking.Analysis), plan.Pass, racking.CodeRuns)
+}
