@@ -24,8 +24,12 @@ func (s *sequencer) measureStep(a address.Address) {
 		}}
 		for _, r := range m.Readings {
 			st.about = append(st.about, r.Of)
-			if r.Planned.Nm == 0 {
+			switch {
+			case r.What == "diagonals":
 				st.More = append(st.More, message.New("steps.reading-even", message.Address("of", r.Of), message.Word("what", "reading."+r.What)))
+				continue
+			case r.Planned.Nm == 0:
+				st.More = append(st.More, message.New("steps.reading-open", message.Address("of", r.Of), message.Word("what", "reading."+r.What)))
 				continue
 			}
 			st.More = append(st.More, message.New("steps.reading", message.Address("of", r.Of), message.Word("what", "reading."+r.What), message.Length("planned", r.Planned.Nm)))
@@ -120,7 +124,7 @@ func (s *sequencer) assemble(events []operations.Event) {
 		dry.after = append(dry.after, s.lastOn(m)...)
 	}
 	s.add(dry)
-	glue := s.glueStep(groups[0], name, ch, joints)
+	glue := s.glueStep(groups, name, ch, joints)
 	glue.Marks, glue.Operations, glue.about = marks, ops, append(slices.Clone(groups), members...)
 	glue.after = []string{dry.ID}
 	s.add(glue)
@@ -137,12 +141,12 @@ func (s *sequencer) lastOn(mark string) []string {
 	return nil
 }
 
-func (s *sequencer) glueStep(g address.Address, name string, ch message.Message, joints []piece.Joint) step {
+func (s *sequencer) glueStep(groups []address.Address, name string, ch message.Message, joints []piece.Joint) step {
 	st := step{Step: plan.Step{
-		ID: "assemble: " + string(g), Chapter: ch, Hands: s.Estimates.Clean + s.Estimates.Joint*len(joints),
+		ID: "assemble: " + string(groups[0]), Chapter: ch, Hands: s.Estimates.Clean + s.Estimates.Joint*len(joints),
 	}}
 	glued, open := "", 0
-	var kinds, pins, free []string
+	var pins, free []string
 	for _, j := range joints {
 		if j.Glue != "" {
 			t := glueOf(j.Glue)
@@ -151,7 +155,6 @@ func (s *sequencer) glueStep(g address.Address, name string, ch message.Message,
 			}
 			st.Wait = max(st.Wait, t.cure)
 			glued = j.Glue
-			kinds = append(kinds, string(j.Kind))
 		} else {
 			free = append(free, s.rowOf[j.A])
 		}
@@ -159,9 +162,10 @@ func (s *sequencer) glueStep(g address.Address, name string, ch message.Message,
 			pins = append(pins, j.Fasteners.Kind)
 		}
 	}
-	st.Text = message.New("steps.assemble", message.Text("group", name))
+	st.Text = message.New("steps.assemble", message.Text("group", name), message.Count("groups", len(groups)))
+	st.More = s.goInto(joints)
 	if glued != "" {
-		st.Text = message.New("steps.glue", message.Text("group", name), wordList("joints", "joint.", unique(kinds)), message.Text("glue", glued))
+		st.Text = message.New("steps.glue", message.Text("group", name), message.Count("groups", len(groups)), message.Text("glue", glued))
 		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", glueOf(glued).clamp)), message.New("steps.check-square"))
 		st.Cautions = append(st.Cautions, message.New("caution.glue-open-time", message.Minutes("open", open)))
 	}
@@ -169,19 +173,45 @@ func (s *sequencer) glueStep(g address.Address, name string, ch message.Message,
 		st.More = append(st.More, message.New("steps.not-glued", list("marks", unique(free))))
 	}
 	for _, p := range unique(pins) {
-		st.More = append(st.More, message.New("steps.fasten", message.Text("fastener", p), message.Count("count", countPins(joints, p))))
+		n, pilot := countPins(joints, p)
+		key := "steps.fasten"
+		if pilot {
+			key = "steps.fasten-in-holes"
+		}
+		st.More = append(st.More, message.New(key, message.Text("fastener", p), message.Count("count", n)))
 	}
 	return st
 }
 
-func countPins(joints []piece.Joint, kind string) int {
-	n := 0
+// goInto says which marks go into which, joint by joint.
+func (s *sequencer) goInto(joints []piece.Joint) []message.Message {
+	type meeting struct{ kind, a, b string }
+	var order []meeting
+	seen := map[meeting]bool{}
+	for _, j := range joints {
+		m := meeting{string(j.Kind), s.rowOf[j.A], s.rowOf[j.B]}
+		if !seen[m] {
+			seen[m] = true
+			order = append(order, m)
+		}
+	}
+	var out []message.Message
+	for _, m := range order {
+		out = append(out, message.New("steps.joint", message.Text("a", m.a), message.Text("b", m.b), message.Word("kind", "joint."+m.kind)))
+	}
+	return out
+}
+
+// countPins counts fasteners of a kind and says whether holes are drilled for them.
+func countPins(joints []piece.Joint, kind string) (int, bool) {
+	n, pilot := 0, false
 	for _, j := range joints {
 		if j.Fasteners != nil && j.Fasteners.Kind == kind {
 			n += j.Fasteners.Count
+			pilot = pilot || j.Fasteners.Pilot.Nm > 0
 		}
 	}
-	return n
+	return n, pilot
 }
 
 // joints returns the joints between members.

@@ -27,7 +27,9 @@ func (s *sequencer) boards() {
 		Hands: s.Estimates.Clean,
 	}})
 	for _, g := range s.Diagrams {
-		s.rough(g)
+		if !g.Sheet || s.sheetStage(g) == s.firstStages()[0] {
+			s.rough(g, chapter("rough"))
+		}
 	}
 	if len(labels) > 0 {
 		s.add(step{Step: plan.Step{
@@ -40,57 +42,92 @@ func (s *sequencer) boards() {
 // overnight is how long panels and blanks rest. Common practice, no source.
 const overnight = 12 * 60
 
-func (s *sequencer) rough(g plan.Diagram) {
+// sheetStage is the first stage that wants anything of a sheet: it is cut up
+// then, not before.
+func (s *sequencer) sheetStage(g plan.Diagram) string {
+	marks := s.marksOn(g)
+	for _, stage := range s.Stages {
+		if slices.ContainsFunc(marks, func(m string) bool { return slices.Contains(stage.Marks, m) }) {
+			return stage.ID
+		}
+	}
+	return s.firstStages()[0]
+}
+
+// sheets cuts up the sheets that a stage opens with.
+func (s *sequencer) sheets(stage string, after ...string) {
+	for _, g := range s.Diagrams {
+		if g.Sheet && s.sheetStage(g) == stage && stage != s.firstStages()[0] {
+			s.rough(g, s.makeChapter(s.marksOn(g)[0]), after...)
+		}
+	}
+}
+
+func (s *sequencer) rough(g plan.Diagram, ch message.Message, after ...string) {
 	key := "rough-board"
 	if g.Sheet {
 		key = "rough-sheet"
 	}
 	st := step{Step: plan.Step{
-		ID: "rough " + g.ID, Chapter: chapter("rough"), Marks: unique(s.marksOn(g)),
-		Text:  message.New("steps."+key, message.Text("diagram", g.ID), message.Text("stock", g.Label), message.Count("count", max(1, g.Count))),
-		More:  []message.Message{message.New("steps.rough-order"), message.New("steps.write-marks", list("marks", unique(s.marksOn(g))))},
-		After: nil, Hands: s.Estimates.SawCut * max(1, g.Count) * len(g.Cuts),
+		ID: "rough " + g.ID, Chapter: ch, Marks: unique(s.marksOn(g)),
+		Text:     message.New("steps."+key, message.Text("diagram", g.ID), message.Text("stock", g.Label), message.Count("count", max(1, g.Count))),
+		More:     []message.Message{message.New("steps.rough-order"), message.New("steps.write-marks", list("marks", unique(s.marksOn(g))))},
+		Hands:    s.Estimates.SawCut * max(1, g.Count) * len(g.Cuts),
 		Cautions: []message.Message{message.New("caution.machine"), message.New("caution.saw")},
-	}, after: []string{"choose boards"}}
+	}, after: append([]string{"choose boards"}, after...)}
 	for _, op := range s.Operations {
 		if op.Workpiece == g.ID && (op.Kind == plan.RoughCrosscut || op.Kind == plan.RoughRip || op.Kind == plan.SheetCut) {
 			st.Operations = append(st.Operations, op.ID)
 		}
 	}
-	if g.Sheet && s.waits(g) {
-		st.More = append(st.More, message.New("steps.sheet-waits", list("marks", s.waiting(g))))
+	if later := s.later(g); len(later) > 0 {
+		st.More = append(st.More, message.New("steps.sheet-waits", list("marks", later)))
 	}
 	s.add(st)
 }
 
-// waits reports whether parts on the sheet wait for a measure.
-func (s *sequencer) waits(g plan.Diagram) bool { return len(s.waiting(g)) > 0 }
-
-func (s *sequencer) waiting(g plan.Diagram) []string {
+// later lists the marks on a sheet that belong to a later stage than its first.
+func (s *sequencer) later(g plan.Diagram) []string {
+	if !g.Sheet {
+		return nil
+	}
 	var out []string
-	for _, m := range unique(s.marksOn(g)) {
-		for _, stage := range s.Stages {
-			if len(stage.Needs) > 0 && slices.Contains(stage.Marks, m) {
-				out = append(out, m)
-			}
+	first := s.sheetStage(g)
+	for _, m := range s.marksOn(g) {
+		if s.row[m].Stage != first {
+			out = append(out, m)
 		}
 	}
 	return out
 }
 
-// marksOn lists the rows whose parts come out of a diagram: of a blank or of the
-// panel that a strip goes into.
+// marksOn lists the rows whose parts come out of a diagram.
 func (s *sequencer) marksOn(g plan.Diagram) []string {
 	var out []string
 	for _, p := range g.Pieces {
 		out = append(out, p.Mark)
+		out = append(out, s.marksOf(p.Workpiece)...)
+	}
+	return unique(out)
+}
+
+// marksOf lists the rows whose parts come out of a blank, or out of the panel
+// that a strip goes into.
+func (s *sequencer) marksOf(workpiece string) []string {
+	if s.cameOf == nil {
+		s.cameOf = map[string][]string{}
 		for _, w := range s.Workpieces {
-			if w.ID == p.Workpiece || slices.Contains(w.From, p.Workpiece) && w.Kind == plan.PanelPiece {
-				out = append(out, s.marks(w.Parts)...)
+			if w.Kind != plan.BlankPiece && w.Kind != plan.PanelPiece {
+				continue
+			}
+			marks := s.marks(w.Parts)
+			s.cameOf[w.ID] = marks
+			for _, strip := range w.From {
+				s.cameOf[strip] = marks
 			}
 		}
 	}
-	return unique(out)
+	return s.cameOf[workpiece]
 }
 
 // unique returns the words once each, in order.

@@ -8,6 +8,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/share"
 	"scantling/internal/unit"
 )
 
@@ -19,7 +20,13 @@ func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 	for _, p := range c.Placements {
 		marks = append(marks, p.Mark)
 	}
+	if op := s.operation[c.Operations[0]]; op.Kind != plan.MakeCut {
+		for _, id := range c.Operations {
+			marks = append(marks, s.marksOf(s.operation[id].Workpiece)...)
+		}
+	}
 	marks = unique(marks)
+	slices.SortStableFunc(marks, func(a, b string) int { return s.row[a].Order - s.row[b].Order })
 	for _, m := range marks {
 		pieces += s.row[m].Quantity()
 	}
@@ -144,10 +151,16 @@ func (s *sequencer) checks(c plan.Setup) []message.Message {
 				continue
 			}
 			w := cut.Slot.Far.Nm - cut.Slot.Near.Nm
-			if !widths[w] && len(widths) < 4 && c.Machine != "hand" {
-				widths[w] = true
-				out = append(out, message.New("steps.check.slot", message.Word("cut", "cut."+string(cut.Kind)), message.Length("width", w), message.Length("depth", cut.Slot.Depth.Nm)))
+			if widths[w] || len(widths) >= 4 || c.Machine == "hand" {
+				continue
 			}
+			widths[w] = true
+			key := "steps.check.slot"
+			if cut.Slot.Corner.Nm > 0 && w == 2*cut.Slot.Corner.Nm { // one path of a round-nose
+				key = "steps.check.channel"
+				w = share.Groove{Radius: cut.Slot.Corner.Nm, Depth: cut.Slot.Depth.Nm}.Mouth()
+			}
+			out = append(out, message.New(key, message.Word("cut", "cut."+string(cut.Kind)), message.Length("width", w), message.Length("depth", cut.Slot.Depth.Nm)))
 		}
 	}
 	return out
@@ -184,13 +197,14 @@ func (s *sequencer) glueUp() {
 			continue
 		}
 		st.Operations = append(st.Operations, op.ID)
-		st.Marks = append(st.Marks, op.Mark)
+		st.Marks = append(st.Marks, s.marksOf(op.Workpiece)...)
 		st.Hands += s.Estimates.Clean
 	}
 	if len(st.Operations) == 0 {
 		return
 	}
 	st.ID, st.Marks = st.Operations[0], unique(st.Marks)
+	slices.SortStableFunc(st.Marks, func(a, b string) int { return s.row[a].Order - s.row[b].Order })
 	st.Text = message.New("steps.glue-panels", list("marks", st.Marks), message.Count("panels", len(st.Operations)))
 	s.add(st)
 }
@@ -232,7 +246,7 @@ func special(all []message.Message) []message.Message {
 	var out []message.Message
 	for _, m := range all {
 		switch m.Key {
-		case "caution.person", "caution.guards":
+		case "caution.machine", "caution.person", "caution.guards":
 		default:
 			out = append(out, m)
 		}

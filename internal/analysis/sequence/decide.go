@@ -142,6 +142,7 @@ func (s *sequencer) read(a address.Address) opening {
 // open works through the cards of the stages that a measure opened.
 func (s *sequencer) open(o opening) {
 	for _, id := range o.stages {
+		s.sheets(id, measureID(o.measure))
 		s.cards(id, false, measureID(o.measure))
 	}
 }

@@ -63,6 +63,7 @@ type sequencer struct {
 	operation   map[string]plan.Operation
 	placed      map[string]bool // cards
 	cutAt       map[address.Address]int
+	cameOf      map[string][]string // marks by blank or strip
 	strips      map[string]bool
 	joined      map[address.Address]bool
 	diags       diag.List

@@ -135,34 +135,32 @@ func (d *decider) batches() []batch {
 	return out
 }
 
-// best chooses the next card: whole ones first, then by stage and phase, then
-// the cutter that is in already, from low to high (at the thicknesser from thick
-// to thin), then the one with the most operations.
+// best chooses the next card: by stage, whole ones first, by phase; then the
+// cutter that is in already, from low to high (at the thicknesser from thick to
+// thin), then the cutter of the earliest operation.
 func best(ready map[key][]int, left map[key]int, last key) key {
+	type tools struct{ machine, cutter string }
+	earliest := map[tools]int{}
 	var keys []key
-	for k := range ready {
+	for k, ops := range ready {
 		keys = append(keys, k)
+		t := tools{k.machine, k.cutter}
+		if n, ok := earliest[t]; !ok || ops[0] < n {
+			earliest[t] = ops[0]
+		}
 	}
-	// The comparison below is not transitive across cutters, so that the least key
-	// depends on the order of the list: it must be one order.
-	slices.SortFunc(keys, func(a, b key) int { return cmp.Compare(slices.Min(ready[a]), slices.Min(ready[b])) })
 	return slices.MinFunc(keys, func(a, b key) int {
-		wholeA, wholeB := len(ready[a]) == left[a], len(ready[b]) == left[b]
-		inA, inB := sameCutter(a, last), sameCutter(b, last)
 		byHeight := cmp.Compare(a.height, b.height)
 		if a.phase < phases[plan.RipToWidth] {
 			byHeight = -byHeight
 		}
-		if a.machine != b.machine || a.cutter != b.cutter {
-			byHeight = 0
-		}
 		return cmp.Or(
 			compareStages(a.stage, b.stage),
-			cmp.Compare(truth(!wholeA), truth(!wholeB)),
+			cmp.Compare(truth(len(ready[a]) < left[a]), truth(len(ready[b]) < left[b])),
 			cmp.Compare(a.phase, b.phase),
-			cmp.Compare(truth(!inA), truth(!inB)),
+			cmp.Compare(truth(!sameCutter(a, last)), truth(!sameCutter(b, last))),
+			cmp.Compare(earliest[tools{a.machine, a.cutter}], earliest[tools{b.machine, b.cutter}]),
 			byHeight,
-			cmp.Compare(len(ready[b]), len(ready[a])),
 			cmp.Compare(ready[a][0], ready[b][0]),
 		)
 	})

@@ -152,6 +152,7 @@ func (d *decider) testPiece(m tool.Machine, c *plan.Setup) message.Message {
 		least = m.Least.Length.Value
 	}
 	length := max(least, min(row.Length.Nm, unit.MM(400)))
+	width := min(row.Width.Nm, unit.MM(120))
 	return message.New("setups.test-piece", message.Text("material", row.Species),
-		message.LengthRounded("length", length, unit.Up), message.Length("width", row.Width.Nm), message.Length("thickness", row.Thickness.Nm))
+		message.LengthRounded("length", length, unit.Up), message.Length("width", width), message.Length("thickness", row.Thickness.Nm))
 }
