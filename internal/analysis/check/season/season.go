@@ -1,0 +1,189 @@
+package season
+
+import (
+	_ "embed" // the help
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/analysis"
+	"scantling/internal/analysis/check/bodies"
+	"scantling/internal/analysis/check/verdict"
+	"scantling/internal/analysis/marks"
+	"scantling/internal/analysis/movement"
+	"scantling/internal/diag"
+	"scantling/internal/ledger"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/timber"
+	"scantling/internal/unit"
+)
+
+// Codes of the findings.
+const (
+	// CodeBinds: a fit has no clearance left when the wood is wettest.
+	//
+	// Example: 0.5 over a drawer front of cherry 200 high.
+	CodeBinds diag.Code = "fit-binds"
+	// CodeLoose: a fit is looser than its wood asks for.
+	//
+	// Example: 5 over a drawer front of 60.
+	CodeLoose diag.Code = "fit-too-loose"
+	// CodeFitUnknown: the clearance of a fit over the seasons is not known.
+	//
+	// Example: a fit of a timber that the catalogue does not have.
+	CodeFitUnknown diag.Code = "fit-season-unknown"
+	// CodeCrossGrain: solid wood is glued across its grain over a width that moves.
+	//
+	// Example: a board 200 wide glued across another.
+	CodeCrossGrain diag.Code = "glued-across-the-grain"
+	// CodeTray: loose parts have too little room to grow.
+	//
+	// Example: a tray 176 wide with 0.5 of room in a drawer.
+	CodeTray diag.Code = "loose-part-binds"
+	// CodeTrayUnknown: what a loose part grows is not known.
+	//
+	// Example: a tray of a timber that the catalogue does not have.
+	CodeTrayUnknown diag.Code = "loose-part-unknown"
+	// CodeMoves: everything can move as its wood asks.
+	//
+	// Example: a tray 176 wide with 4 of room.
+	CodeMoves diag.Code = "seasons-pass"
+)
+
+//go:embed doc.go
+var source string
+
+// Analysis is the check.
+var Analysis = analysis.Declare(analysis.Info{
+	Name: "season", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, movement.Analysis},
+}, func(c *analysis.Context) ([]plan.Finding, diag.List) {
+	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("season", c)}
+	j.fits(movement.Analysis.Get(c))
+	j.glue()
+	for _, m := range j.index.Moves() {
+		j.loose(m)
+	}
+	return j.out.Done(CodeMoves, message.New("check.season.moves")), nil
+})
+
+type judge struct {
+	*analysis.Context
+	index *bodies.Index
+	out   *verdict.Findings
+}
+
+// fits judges every fit by its clearances over the seasons, and as it is stated.
+func (j *judge) fits(clearances []plan.Clearance) {
+	for i := range j.Piece.Fits {
+		f := &j.Piece.Fits[i]
+		var own []plan.Clearance
+		for _, c := range clearances {
+			if c.Fit == f.Address {
+				own = append(own, c)
+			}
+		}
+		for _, s := range []struct {
+			across string
+			leave  piece.Figure
+		}{{"sides", f.Sides}, {"above", f.Above}, {"behind", f.Behind}} {
+			if s.leave.Nm < 0 {
+				j.binds(f, s.across, s.leave, "", "check.fit-clearance (practice)")
+			}
+		}
+		for _, c := range own {
+			j.clearance(f, c)
+		}
+		if len(own) == 0 {
+			j.noClearance(f)
+		}
+	}
+}
+
+// noClearance tells a fit of solid wood across the grain whose movement is not
+// known.
+func (j *judge) noClearance(f *piece.Fit) {
+	for _, m := range j.index.Moves() {
+		if m.Fit != f {
+			continue
+		}
+		for _, p := range m.Parts {
+			if local, _ := p.Frame.LocalOf(piece.Up); local == piece.AlongWidth && !j.index.Sheet(p) {
+				material, _ := j.index.Material(p)
+				j.out.Unknown(CodeFitUnknown, message.New("check.season.fit-unknown", message.Address("fit", f.Address), message.Text("mark", j.out.Mark(p.Address)), message.Text("wood", material.Species)),
+					f.Address, f.Where, p.Address)
+				return
+			}
+		}
+	}
+}
+
+func (j *judge) clearance(f *piece.Fit, c plan.Clearance) {
+	if c.AtWet.Nm < 0 {
+		j.binds(f, c.Across, c.AtWet, c.Moves, verdict.Cite(timber.SourceNarrow))
+		return
+	}
+	play := j.out.Limit("play at wet end", verdict.Practice("check.play-at-wet-end", 1500*unit.Micrometre))
+	if c.AtWet.Nm <= play.Nm {
+		return
+	}
+	enough := j.Ledger.Sum(string(f.Address)+".enough at dry", c.GrowsWet, c.ShrinksDry, play.Figure)
+	less := j.Ledger.Less(string(f.Address)+".spare", c.AtWet, play.Figure)
+	j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Note, Code: CodeLoose, Address: f.Address, Where: f.Where,
+		Is: verdict.Figure(c.AtDry), Limit: &enough, Source: play.Source,
+		Text: message.New("check.season.loose", message.Address("fit", f.Address), message.Word("across", "fit."+c.Across), message.Length("is", c.AtDry.Nm),
+			message.Length("limit", enough.Nm), message.LengthRounded("less", less.Nm, unit.Down)),
+	}, c.Moves)
+}
+
+func (j *judge) binds(f *piece.Fit, across string, is piece.Figure, moves address.Address, source string) {
+	none := j.Ledger.Leaf("no clearance", 0, ledger.HouseRule, source)
+	x := plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: CodeBinds, Address: f.Address, Where: f.Where, Is: &is, Limit: &none, Source: source,
+		Text: message.New("check.season.binds", message.Address("fit", f.Address), message.Word("across", "fit."+across), message.LengthRounded("over", -is.Nm, unit.Up)),
+	}
+	var leave piece.Figure
+	switch across {
+	case "sides":
+		leave = f.Sides
+	case "above":
+		leave = f.Above
+	case "behind":
+		leave = f.Behind
+	}
+	to := leave.Nm - is.Nm
+	x.Remedy = []diag.Remedy{j.out.Rewrite(message.New("check.season.leave", message.LengthRounded("to", to, unit.Up)), leave, to, unit.Up)}
+	j.out.Add(x, moves)
+}
+
+// glue judges every glued joint of solid wood.
+func (j *judge) glue() {
+	limit := j.out.Limit("cross grain", verdict.Practice("check.cross-grain", unit.MM(100)))
+	for i := range j.Piece.Joints {
+		g := &j.Piece.Joints[i]
+		if g.Glue == "" || g.Slides {
+			continue
+		}
+		k := slices.IndexFunc(j.Joints, func(l lowered) bool { return l.Joint == g.Address })
+		a, b := j.index.Part(g.A), j.index.Part(g.B)
+		if k < 0 || a == nil || b == nil {
+			continue
+		}
+		for axis, e := range j.Joints[k].Region {
+			if e.Size() <= limit.Nm || j.moves(a, piece.Axis(axis)) == j.moves(b, piece.Axis(axis)) {
+				continue
+			}
+			width := j.Ledger.Less(string(g.Address)+".glued width", e.High, e.Low)
+			j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: CodeCrossGrain, Address: g.Address, Where: g.Where,
+				Is: &width, Limit: &limit.Figure, Source: limit.Source,
+				Text: message.New("check.season.cross-grain", message.Text("mark", j.out.Mark(g.A)), message.Text("other", j.out.Mark(g.B)), message.Length("is", width.Nm), message.Length("limit", limit.Nm)),
+			}, g.A, g.B)
+			break
+		}
+	}
+}
+
+// moves reports whether a part changes its size along an axis with the seasons.
+func (j *judge) moves(p *piece.Part, a piece.Axis) bool {
+	local, _ := p.Frame.LocalOf(a)
+	return !j.index.Sheet(p) && local != piece.AlongLength
+}
