@@ -20,6 +20,7 @@ internal/geom/vec internal/address
 internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
 internal/optimise/sawing internal/optimise/lp
+internal/optimise/cover
 internal/optimise/boards internal/optimise/sheets
 internal/world internal/journal internal/page internal/scene internal/optimise
 internal/optimise/problems
@@ -46,6 +47,7 @@ internal/analysis/rehearsal
 internal/analysis/check/bodies internal/analysis/check/verdict
 internal/analysis/check/checktest internal/analysis/check/assembly internal/analysis/check/backtoback internal/analysis/check/collision internal/analysis/check/cutter internal/analysis/check/gluejoint internal/analysis/check/grip internal/analysis/check/hidden internal/analysis/check/land internal/analysis/check/limits internal/analysis/check/measured internal/analysis/check/nominal internal/analysis/check/pins internal/analysis/check/racking internal/analysis/check/reading internal/analysis/check/season internal/analysis/check/stock internal/analysis/check/stops
 internal/analysis/check
+internal/output/naming
 internal/output/drawing internal/output/table internal/output/view3d
 internal/output/booklet
 internal/build
@@ -62,8 +64,8 @@ cmd/scantling cmd/scantling-wasm
 const forbid = `
 internal/analysis/rehearsal: internal/analysis/operations internal/analysis/setups internal/analysis/sequence internal/analysis/blanks internal/analysis/cutting
 internal/output/: internal/optimise internal/evaluate internal/document internal/joinery
-internal/optimise/conform: internal/analysis/ internal/optimise internal/optimise/boards internal/optimise/sheets internal/optimise/sawing internal/optimise/lp internal/optimise/work
-internal/optimise/problems: internal/optimise internal/optimise/boards internal/optimise/sheets internal/optimise/sawing internal/optimise/lp internal/optimise/work
+internal/optimise/conform: internal/analysis/ internal/optimise internal/optimise/boards internal/optimise/sheets internal/optimise/sawing internal/optimise/lp internal/optimise/cover internal/optimise/work
+internal/optimise/problems: internal/optimise internal/optimise/boards internal/optimise/sheets internal/optimise/sawing internal/optimise/lp internal/optimise/cover internal/optimise/work
 internal/geom/: internal/piece internal/plan internal/timber
 `
 

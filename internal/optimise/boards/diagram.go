@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/sawing"
 	"scantling/internal/unit"
@@ -84,30 +85,30 @@ func (m *model) sawn(t *stock, segs [][]piece) (*problem.Node, bool) {
 
 // feedable takes the shortest pieces out of a pattern until it can be sawn, and
 // returns nil if nothing is left.
-func (m *model) feedable(p *pattern) *pattern {
+func (m *model) feedable(p *cover.Pattern) *cover.Pattern {
 	if m.p.Feed.Long == 0 {
 		return p
 	}
 	for {
-		if len(p.use) == 0 {
+		if len(p.Use) == 0 {
 			return nil
 		}
-		longest := p.use[0].kind
-		if len(p.segs) == 1 && !m.composite(longest) && unit.Length(m.kinds[longest].w-m.kerf)*m.scale >= m.p.Feed.Long {
+		longest := p.Use[0].Kind
+		if len(segments(p)) == 1 && !m.composite(longest) && unit.Length(m.kinds[longest].w-m.kerf)*m.scale >= m.p.Feed.Long {
 			return p
 		}
-		segs := make([][]piece, len(p.segs))
-		for i, seg := range p.segs {
+		segs := make([][]piece, len(segments(p)))
+		for i, seg := range segments(p) {
 			for _, e := range seg {
-				for range e.n {
-					segs[i] = append(segs[i], piece{m.kinds[e.kind].w, m.kinds[e.kind].sources[0]})
+				for range e.N {
+					segs[i] = append(segs[i], piece{m.kinds[e.Kind].w, m.kinds[e.Kind].sources[0]})
 				}
 			}
 		}
-		if _, ok := m.sawn(&m.stock[p.stock], segs); ok {
+		if _, ok := m.sawn(&m.stock[p.Stock], segs); ok {
 			return p
 		}
-		p = p.without(p.use[len(p.use)-1].kind)
+		p = without(p, p.Use[len(p.Use)-1].Kind)
 	}
 }
 
@@ -117,40 +118,40 @@ func (m *model) composite(k int) bool {
 }
 
 // without returns p less one piece of kind k.
-func (p *pattern) without(k int) *pattern {
-	segs := make([][]entry, len(p.segs))
+func without(p *cover.Pattern, k int) *cover.Pattern {
+	segs := make([][]cover.Entry, len(segments(p)))
 	done := false
-	for i := range p.segs {
-		for _, e := range p.segs[i] {
-			if e.kind == k && !done {
+	for i := range segments(p) {
+		for _, e := range segments(p)[i] {
+			if e.Kind == k && !done {
 				done = true
-				e.n--
+				e.N--
 			}
-			if e.n > 0 {
+			if e.N > 0 {
 				segs[i] = append(segs[i], e)
 			}
 		}
 	}
-	return newPattern(p.stock, segs)
+	return newPattern(p.Stock, segs)
 }
 
 // diagrams hands the parts out to the patterns and builds their cuts.
-func (m *model) diagrams(pl plan) []problem.Diagram {
+func (m *model) diagrams(uses []cover.Use) []problem.Diagram {
 	queues := make([][]source, len(m.kinds))
 	for k := range m.kinds {
 		queues[k] = slices.Clone(m.kinds[k].sources)
 	}
 	var out []problem.Diagram
-	for _, u := range pl.uses {
-		for n := u.n; n > 0; {
+	for _, u := range uses {
+		for n := u.N; n > 0; {
 			run := n
-			for _, e := range u.p.use {
-				run = min(run, queues[e.kind][0].quantity/e.n)
+			for _, e := range u.Pattern.Use {
+				run = min(run, queues[e.Kind][0].quantity/e.N)
 			}
 			run = max(run, 1)
-			segs := m.deal(u.p, queues, run)
-			root, _ := m.sawn(&m.stock[u.p.stock], segs)
-			out = append(out, problem.Diagram{Stock: m.stock[u.p.stock].index, Copies: run, Root: root})
+			segs := m.deal(u.Pattern, queues, run)
+			root, _ := m.sawn(&m.stock[u.Pattern.Stock], segs)
+			out = append(out, problem.Diagram{Stock: m.stock[u.Pattern.Stock].index, Copies: run, Root: root})
 			n -= run
 		}
 	}
@@ -158,13 +159,13 @@ func (m *model) diagrams(pl plan) []problem.Diagram {
 }
 
 // deal takes the pieces for run boards of pattern p off the queues.
-func (m *model) deal(p *pattern, queues [][]source, run int) [][]piece {
-	segs := make([][]piece, len(p.segs))
-	for i, seg := range p.segs {
+func (m *model) deal(p *cover.Pattern, queues [][]source, run int) [][]piece {
+	segs := make([][]piece, len(segments(p)))
+	for i, seg := range segments(p) {
 		for _, e := range seg {
-			q := &queues[e.kind]
-			for range e.n {
-				segs[i] = append(segs[i], piece{m.kinds[e.kind].w, (*q)[0]})
+			q := &queues[e.Kind]
+			for range e.N {
+				segs[i] = append(segs[i], piece{m.kinds[e.Kind].w, (*q)[0]})
 				(*q)[0].quantity -= run
 				if (*q)[0].quantity == 0 && len(*q) > 1 {
 					*q = (*q)[1:]

@@ -3,6 +3,7 @@ package boards
 import (
 	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/work"
 )
 
@@ -19,8 +20,8 @@ type ending struct {
 	meter     *work.Meter
 	nodes     int
 	most      int // nodes allowed
-	uses      []use
-	found     []use
+	uses      []cover.Use
+	found     []cover.Use
 	spent     int64
 }
 
@@ -40,7 +41,7 @@ func newEnding(m *model, left, stockLeft []int, money int64, meter *work.Meter) 
 
 // run returns the boards and their cost, and whether the search was complete.
 // It does nothing where much is left.
-func (e *ending) run() ([]use, int64, bool) {
+func (e *ending) run() ([]cover.Use, int64, bool) {
 	pieces := 0
 	for _, n := range e.left {
 		pieces += n
@@ -62,7 +63,7 @@ func (e *ending) room(money int64) int64 {
 			continue
 		}
 		if t.cost == 0 {
-			if n >= plenty {
+			if n >= cover.Plenty {
 				return 1 << 62
 			}
 			sum += n * t.caps[0]
@@ -86,7 +87,7 @@ func (e *ending) board() bool {
 	if k < 0 {
 		e.found = slices.Clone(e.uses)
 		for _, u := range e.found {
-			e.spent += e.m.stock[u.p.stock].cost
+			e.spent += e.m.stock[u.Pattern.Stock].cost
 		}
 		return true
 	}
@@ -103,7 +104,7 @@ func (e *ending) board() bool {
 		done := false
 		if least <= t.caps[0] {
 			e.left[k]--
-			done = e.fill(i, k, t.caps[0]-w, max(0, least-w), []entry{{k, 1}})
+			done = e.fill(i, k, t.caps[0]-w, max(0, least-w), []cover.Entry{{Kind: k, N: 1}})
 			e.left[k]++
 		}
 		e.money += t.cost
@@ -116,7 +117,7 @@ func (e *ending) board() bool {
 }
 
 // fill puts pieces of kind k and shorter into room, at least least long in all.
-func (e *ending) fill(board, k int, room, least int64, seg []entry) bool {
+func (e *ending) fill(board, k int, room, least int64, seg []cover.Entry) bool {
 	if e.nodes++; e.nodes >= e.most || !e.meter.Take(int64(len(e.left))) {
 		e.nodes = e.most
 		return false
@@ -143,10 +144,10 @@ func (e *ending) fill(board, k int, room, least int64, seg []entry) bool {
 			return false
 		}
 		e.left[k]--
-		next := append(slices.Clip(seg), entry{k, 1})
-		if last := len(seg) - 1; seg[last].kind == k {
+		next := append(slices.Clip(seg), cover.Entry{Kind: k, N: 1})
+		if last := len(seg) - 1; seg[last].Kind == k {
 			next = slices.Clone(seg)
-			next[last].n++
+			next[last].N++
 		}
 		done := e.fill(board, k, room-w, max(0, least-w), next)
 		e.left[k]++
@@ -171,11 +172,11 @@ func (e *ending) reaches(k int, room, least int64) bool {
 }
 
 // put closes the board and goes on with the next.
-func (e *ending) put(board int, seg []entry) bool {
-	p := newPattern(board, [][]entry{slices.Clone(seg)})
+func (e *ending) put(board int, seg []cover.Entry) bool {
+	p := newPattern(board, [][]cover.Entry{slices.Clone(seg)})
 	taken := e.m.filled(p)
 	e.total -= taken
-	e.uses = append(e.uses, use{p, 1})
+	e.uses = append(e.uses, cover.Use{Pattern: p, N: 1})
 	done := e.board()
 	e.uses = e.uses[:len(e.uses)-1]
 	e.total += taken

@@ -3,6 +3,7 @@ package boards
 import (
 	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/work"
 )
 
@@ -11,7 +12,7 @@ import (
 // board that costs least per filled length.
 type filler struct {
 	m      *model
-	sums   subset
+	sums   *subset
 	exact  bool // subset sums; otherwise longest pieces first
 	meter  *work.Meter
 	forced bool // the longest piece left must go in
@@ -19,9 +20,9 @@ type filler struct {
 
 // complete cuts all that is left and returns the uses and their cost, or false
 // when the limited boards do not suffice or the cost reaches most.
-func (f *filler) complete(left, stockLeft []int, most int64) ([]use, int64, bool) {
+func (f *filler) complete(left, stockLeft []int, most int64) ([]cover.Use, int64, bool) {
 	left, stockLeft = slices.Clone(left), slices.Clone(stockLeft)
-	var uses []use
+	var uses []cover.Use
 	var cost int64
 	for first(left) >= 0 {
 		p := f.last(left, stockLeft)
@@ -31,16 +32,16 @@ func (f *filler) complete(left, stockLeft []int, most int64) ([]use, int64, bool
 		if p == nil {
 			return nil, 0, false
 		}
-		n := p.times(left)
-		t := &f.m.stock[p.stock]
-		if stockLeft[p.stock] < plenty {
-			n = min(n, stockLeft[p.stock])
-			stockLeft[p.stock] -= n
+		n := p.Times(left)
+		t := &f.m.stock[p.Stock]
+		if stockLeft[p.Stock] < cover.Plenty {
+			n = min(n, stockLeft[p.Stock])
+			stockLeft[p.Stock] -= n
 		}
-		for _, e := range p.use {
-			left[e.kind] -= e.n * n
+		for _, e := range p.Use {
+			left[e.Kind] -= e.N * n
 		}
-		uses = append(uses, use{p, n})
+		uses = append(uses, cover.Use{Pattern: p, N: n})
 		if cost += t.cost * int64(n); cost >= most {
 			return nil, 0, false
 		}
@@ -53,15 +54,15 @@ func first(left []int) int {
 }
 
 // last returns the cheapest board that takes everything that is left, or nil.
-func (f *filler) last(left, stockLeft []int) *pattern {
+func (f *filler) last(left, stockLeft []int) *cover.Pattern {
 	var sum int64
 	for k, n := range left {
 		sum += f.m.kinds[k].w * int64(n)
 	}
-	var best *pattern
+	var best *cover.Pattern
 	for i := range f.m.stock {
 		t := &f.m.stock[i]
-		if stockLeft[i] == 0 || sum > t.top || best != nil && t.cost >= f.m.stock[best.stock].cost {
+		if stockLeft[i] == 0 || sum > t.top || best != nil && t.cost >= f.m.stock[best.Stock].cost {
 			continue
 		}
 		if p := f.fill(i, left); p != nil && f.m.filled(p) == sum {
@@ -73,11 +74,11 @@ func (f *filler) last(left, stockLeft []int) *pattern {
 
 // best returns the filled board that costs least per filled length; among equal
 // ones the fuller.
-func (f *filler) best(left, stockLeft []int) *pattern {
+func (f *filler) best(left, stockLeft []int) *cover.Pattern {
 	if !f.exact {
 		return f.plain(left, stockLeft)
 	}
-	var best *pattern
+	var best *cover.Pattern
 	var bestSum int64
 	for i := range f.m.stock {
 		t := &f.m.stock[i]
@@ -89,7 +90,7 @@ func (f *filler) best(left, stockLeft []int) *pattern {
 			continue
 		}
 		sum := f.m.filled(p)
-		if best == nil || cheaper(t.cost, sum, f.m.stock[best.stock].cost, bestSum) {
+		if best == nil || cheaper(t.cost, sum, f.m.stock[best.Stock].cost, bestSum) {
 			best, bestSum = p, sum
 		}
 	}
@@ -98,7 +99,7 @@ func (f *filler) best(left, stockLeft []int) *pattern {
 
 // plain fills the board that is cheapest per length among those that take the
 // longest piece left.
-func (f *filler) plain(left, stockLeft []int) *pattern {
+func (f *filler) plain(left, stockLeft []int) *cover.Pattern {
 	w := f.m.kinds[first(left)].w
 	for _, i := range f.m.rates {
 		if stockLeft[i] == 0 || f.m.stock[i].top < w {
@@ -118,13 +119,13 @@ func cheaper(a, x, b, y int64) bool {
 }
 
 // fill fills one board of kind i, or returns nil if nothing fits.
-func (f *filler) fill(i int, left []int) *pattern {
+func (f *filler) fill(i int, left []int) *cover.Pattern {
 	t := &f.m.stock[i]
 	rest := left
 	if len(t.caps) > 1 {
 		rest = slices.Clone(left)
 	}
-	segs := make([][]entry, len(t.caps))
+	segs := make([][]cover.Entry, len(t.caps))
 	some := false
 	for s, room := range t.caps {
 		seg := f.segment(rest, room)
@@ -134,7 +135,7 @@ func (f *filler) fill(i int, left []int) *pattern {
 		segs[s] = seg
 		if len(t.caps) > 1 {
 			for _, e := range seg {
-				rest[e.kind] -= e.n
+				rest[e.Kind] -= e.N
 			}
 		}
 	}
@@ -146,7 +147,7 @@ func (f *filler) fill(i int, left []int) *pattern {
 
 // segment fills one clear length: the longest piece that fits, and the rest as
 // full as it goes.
-func (f *filler) segment(left []int, room int64) []entry {
+func (f *filler) segment(left []int, room int64) []cover.Entry {
 	k := 0
 	for k < len(left) && (left[k] == 0 || f.m.kinds[k].w > room) {
 		k++
@@ -173,12 +174,12 @@ func (f *filler) segment(left []int, room int64) []entry {
 }
 
 // merge adds one piece of kind k.
-func merge(seg []entry, k int) []entry {
+func merge(seg []cover.Entry, k int) []cover.Entry {
 	for i := range seg {
-		if seg[i].kind == k {
-			seg[i].n++
+		if seg[i].Kind == k {
+			seg[i].N++
 			return seg
 		}
 	}
-	return append(seg, entry{k, 1})
+	return append(seg, cover.Entry{Kind: k, N: 1})
 }

@@ -3,6 +3,7 @@ package boards
 import (
 	"math/bits"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/work"
 )
 
@@ -75,14 +76,14 @@ func add(profit []int64, taken []uint64, w int, p int64) {
 }
 
 // at returns the pieces for one length.
-func (k *knapsack) at(length int64) []entry {
-	var out []entry
+func (k *knapsack) at(length int64) []cover.Entry {
+	var out []cover.Entry
 	for i := len(k.packs) - 1; i >= 0 && length > 0; i-- {
 		if pk := k.packs[i]; k.taken[i][length>>6]>>(uint(length)&63)&1 == 1 {
-			if last := len(out) - 1; last >= 0 && out[last].kind == pk.kind {
-				out[last].n += pk.n
+			if last := len(out) - 1; last >= 0 && out[last].Kind == pk.kind {
+				out[last].N += pk.n
 			} else {
-				out = append(out, entry{pk.kind, pk.n})
+				out = append(out, cover.Entry{Kind: pk.kind, N: pk.n})
 			}
 			length -= pk.w
 		}
@@ -101,7 +102,7 @@ type branching struct {
 	ceiling  []int64 // no pieces that fit in so many cells are worth more
 	best     int64
 	count    []int
-	bestAt   []entry
+	bestAt   []cover.Entry
 	nodes    int64
 	limit    int64
 	ended    bool
@@ -110,7 +111,7 @@ type branching struct {
 
 // run returns the pieces of the greatest profit it finds within limit nodes and
 // whether they are the best.
-func (b *branching) run(m *model, profits []int64, most []int, room, limit int64, meter *work.Meter) (pieces []entry, profit int64, proved bool) {
+func (b *branching) run(m *model, profits []int64, most []int, room, limit int64, meter *work.Meter) (pieces []cover.Entry, profit int64, proved bool) {
 	b.prepare(m, profits, most, room)
 	b.best, b.bestAt, b.nodes, b.ended, b.meter = 0, nil, 0, false, meter
 	b.limit = limit
@@ -170,7 +171,7 @@ func (b *branching) search(j int, room, profit int64) {
 		b.bestAt = b.bestAt[:0:0]
 		for k, n := range b.count[:j] {
 			if n > 0 {
-				b.bestAt = append(b.bestAt, entry{b.order[k], n})
+				b.bestAt = append(b.bestAt, cover.Entry{Kind: b.order[k], N: n})
 			}
 		}
 	}

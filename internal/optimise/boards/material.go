@@ -1,6 +1,10 @@
 package boards
 
-import "math/big"
+import (
+	"math/big"
+
+	"scantling/internal/optimise/cover"
+)
 
 // material returns the cost below which the boards cannot be as long as the
 // parts: the cheapest way to buy the total length in fractions of boards,
@@ -17,7 +21,7 @@ func (m *model) material() (int64, bool) {
 		t := &m.stock[i]
 		length := big.NewRat(t.length(), 1)
 		n := new(big.Rat).Quo(left, length)
-		if limit := big.NewRat(int64(t.limit), 1); t.limit < plenty && n.Cmp(limit) > 0 {
+		if limit := big.NewRat(int64(t.limit), 1); t.limit < cover.Plenty && n.Cmp(limit) > 0 {
 			n = limit
 		}
 		cost.Add(cost, new(big.Rat).Mul(n, big.NewRat(t.cost, 1)))

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/unit"
 )
@@ -30,12 +31,9 @@ type stock struct {
 	wide  []int64
 	at    []int64 // where they begin, from the near trim
 	cost  int64
-	limit int // plenty: none
+	limit int // cover.Plenty: none
 	top   int64
 }
-
-// plenty stands for the number of boards of a kind that is not limited.
-const plenty = 1 << 30
 
 // model is a problem in the engine's own terms.
 type model struct {
@@ -131,7 +129,7 @@ func (m *model) addKinds() {
 func (m *model) newStock(i int, s problem.Stock) (stock, bool) {
 	t := stock{index: i, cost: int64(s.Cost), limit: s.Limit}
 	if t.limit == 0 {
-		t.limit = plenty
+		t.limit = cover.Plenty
 	}
 	var after unit.Length // where the blade of the cut before may reach to
 	for _, c := range s.Clear() {
@@ -149,70 +147,19 @@ func (m *model) newStock(i int, s problem.Stock) (stock, bool) {
 	return t, len(t.caps) > 0
 }
 
-// entry is a number of pieces of one kind.
-type entry struct {
-	kind, n int
+// newPattern sums the segments: what lies in each clear length of the board.
+func newPattern(stock int, segs [][]cover.Entry) *cover.Pattern {
+	return cover.NewPattern(stock, slices.Concat(segs...), segs)
 }
 
-// pattern is the filling of one board.
-type pattern struct {
-	stock int // index in model.stock
-	segs  [][]entry
-	use   []entry // all segments together, by kind
-}
-
-// use of a pattern.
-type use struct {
-	p *pattern
-	n int
-}
-
-// plan is a whole answer in the engine's terms.
-type plan struct {
-	uses []use
-	cost int64
-}
-
-func (pl *plan) add(m *model, p *pattern, n int) {
-	pl.uses = append(pl.uses, use{p, n})
-	pl.cost += m.stock[p.stock].cost * int64(n)
-}
-
-// newPattern sums the segments.
-func newPattern(stock int, segs [][]entry) *pattern {
-	p := &pattern{stock: stock, segs: segs}
-	for _, seg := range segs {
-		p.use = append(p.use, seg...)
-	}
-	slices.SortFunc(p.use, func(a, b entry) int { return cmp.Compare(a.kind, b.kind) })
-	out := p.use[:0:0]
-	for _, e := range p.use {
-		if last := len(out) - 1; last >= 0 && out[last].kind == e.kind {
-			out[last].n += e.n
-		} else {
-			out = append(out, e)
-		}
-	}
-	p.use = out
-	return p
-}
+// segments returns what lies in each clear length of a pattern's board.
+func segments(p *cover.Pattern) [][]cover.Entry { return p.Filling.([][]cover.Entry) }
 
 // filled returns the length that the pieces take, kerfs included.
-func (m *model) filled(p *pattern) int64 {
+func (m *model) filled(p *cover.Pattern) int64 {
 	var sum int64
-	for _, e := range p.use {
-		sum += m.kinds[e.kind].w * int64(e.n)
+	for _, e := range p.Use {
+		sum += m.kinds[e.Kind].w * int64(e.N)
 	}
 	return sum
-}
-
-// times returns how often p can be cut before it makes too many of some kind.
-func (p *pattern) times(left []int) int {
-	n := -1
-	for _, e := range p.use {
-		if k := left[e.kind] / e.n; n < 0 || k < n {
-			n = k
-		}
-	}
-	return max(n, 0)
 }

@@ -2,7 +2,9 @@ package boards
 
 import (
 	"math"
+	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
 )
@@ -13,18 +15,40 @@ import (
 // suffice.
 func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (problem.Answer, error) {
 	m := newModel(p)
-	s := &search{m: m, meter: meter, best: plan{cost: math.MaxInt64}}
 	bound, enough := m.material()
 	if !enough {
 		return problem.Answer{}, m.shortage("all of it together is shorter than the parts")
 	}
-	s.raise(bound, problem.ByMaterial)
-	s.constructed(firstMethod)
-	s.improve(workers)
-	if len(s.best.uses) == 0 {
+	c := m.cover()
+	begin := m.constructed(c, bound, firstMethod)
+	end := cover.Improve(c, begin, nil, meter, workers)
+	if end.Cost == math.MaxInt64 {
 		return problem.Answer{}, m.shortage("no way was found to cut all parts from it")
 	}
-	return s.answer(), nil
+	a := problem.Answer{
+		Diagrams: m.diagrams(end.Uses), Cost: problem.Cost(end.Cost),
+		Bound: problem.Cost(end.Bound), Proof: problem.ByMaterial,
+	}
+	switch {
+	case end.Bound > bound && end.Branched:
+		a.Proof = problem.BySearch
+	case end.Bound > bound:
+		a.Proof = problem.ByColumns
+	}
+	a.Status = status(end, meter)
+	return a, nil
+}
+
+func status(r cover.Result, meter *work.Meter) problem.Status {
+	switch {
+	case r.Cost <= r.Bound:
+		return problem.Proved
+	case meter.Stopped():
+		return problem.Stopped
+	case meter.Spent():
+		return problem.Spent
+	}
+	return problem.Gap
 }
 
 func (m *model) shortage(why string) error {
@@ -32,73 +56,66 @@ func (m *model) shortage(why string) error {
 		Text: "the stock does not suffice: " + why + "; raise a limit, or add stock without one"}
 }
 
-// search is a run on one problem.
-type search struct {
-	m     *model
-	meter *work.Meter
-	best  plan
-	bound int64
-	proof problem.Proof
-	// branched says that the bound rests on more than one relaxation.
-	branched bool
+// cover returns the problem as one of covering.
+func (m *model) cover() *cover.Problem {
+	c := &cover.Problem{Step: m.step, Oracle: func() cover.Oracle { return newOracle(m) }}
+	for _, k := range m.kinds {
+		c.Demand = append(c.Demand, k.d)
+	}
+	for _, t := range m.stock {
+		c.Stock = append(c.Stock, cover.Stock{Cost: t.cost, Limit: t.limit})
+	}
+	return c
 }
 
-// raise notes a proven bound.
-func (s *search) raise(bound int64, by problem.Proof) {
-	if bound > s.bound || s.proof == 0 {
-		s.bound, s.proof = bound, by
-	}
-}
-
-// offer notes a plan if it is cheaper than the best so far.
-func (s *search) offer(uses []use, cost int64) bool {
-	if cost >= s.best.cost {
-		return false
-	}
-	s.best = plan{uses: uses, cost: cost}
-	return true
-}
-
-// done says that nothing cheaper can exist.
-func (s *search) done() bool { return s.best.cost <= s.bound }
-
-// constructed tries the fillings.
-func (s *search) constructed(meter *work.Meter) {
-	left, stockLeft := s.m.demand()
-	for _, f := range []filler{{exact: true, forced: true}, {exact: true}, {}} {
-		f.m, f.meter = s.m, meter
-		if uses, cost, ok := f.complete(left, stockLeft, s.best.cost); ok {
-			s.offer(uses, cost)
-		}
-		if s.done() {
-			return
-		}
-	}
-}
-
-func (m *model) demand() (left, stockLeft []int) {
-	left, stockLeft = make([]int, len(m.kinds)), make([]int, len(m.stock))
-	for k := range m.kinds {
-		left[k] = m.kinds[k].d
-	}
+// constructed tries the fillings, the plain one in any case.
+func (m *model) constructed(c *cover.Problem, bound int64, meter *work.Meter) cover.Result {
+	best := cover.Result{Cost: math.MaxInt64, Bound: bound}
+	limits := make([]int, len(m.stock))
 	for i := range m.stock {
-		stockLeft[i] = m.stock[i].limit
+		limits[i] = m.stock[i].limit
 	}
-	return left, stockLeft
+	for _, f := range []filler{{exact: true, forced: true}, {exact: true}, {}} {
+		f.m, f.meter, f.sums = m, meter, &subset{}
+		if uses, cost, ok := f.complete(slices.Clone(c.Demand), limits, best.Cost); ok {
+			best.Uses, best.Cost = uses, cost
+		}
+		if best.Cost <= best.Bound {
+			break
+		}
+	}
+	return best
 }
 
-func (s *search) answer() problem.Answer {
-	a := problem.Answer{
-		Diagrams: s.m.diagrams(s.best), Cost: problem.Cost(s.best.cost),
-		Bound: problem.Cost(s.bound), Proof: s.proof, Status: problem.Gap,
+// Means returns 2: subset sums with and without the longest piece forced in.
+func (pr *oracle) Means() int { return 2 }
+
+// Complete fills one board after the other.
+func (pr *oracle) Complete(variant int, left, stockLeft []int, money int64, meter *work.Meter) ([]cover.Use, int64, bool) {
+	f := filler{m: pr.m, exact: true, forced: variant == 0, meter: meter, sums: &pr.sums}
+	return f.complete(left, stockLeft, money)
+}
+
+// Finish tries out the last few boards.
+func (pr *oracle) Finish(left, stockLeft []int, money int64, effort int, meter *work.Meter) ([]cover.Use, int64, bool) {
+	e := newEnding(pr.m, left, stockLeft, money, meter)
+	e.most = endingNodes * effort
+	return e.run()
+}
+
+// Uniform returns a board with pieces of one kind alone.
+func (pr *oracle) Uniform(i, k, most int) *cover.Pattern {
+	t := &pr.m.stock[i]
+	segs := make([][]cover.Entry, len(t.caps))
+	left := most
+	for s, room := range t.caps {
+		if n := min(left, int(room/pr.m.kinds[k].w)); n > 0 {
+			segs[s] = []cover.Entry{{Kind: k, N: n}}
+			left -= n
+		}
 	}
-	switch {
-	case s.done():
-		a.Status = problem.Proved
-	case s.meter.Stopped():
-		a.Status = problem.Stopped
-	case s.meter.Spent():
-		a.Status = problem.Spent
+	if left == most {
+		return nil
 	}
-	return a
+	return pr.m.feedable(newPattern(i, segs))
 }

@@ -1,6 +1,9 @@
 package boards
 
-import "scantling/internal/optimise/work"
+import (
+	"scantling/internal/optimise/cover"
+	"scantling/internal/optimise/work"
+)
 
 // subset fills a length as far as whole pieces go: the bounded subset-sum
 // problem, by the recursion over kinds with one mark per reachable sum
@@ -17,7 +20,7 @@ const maxStates = 1 << 18
 // as possible, and the sum. Kinds are tried longest first, so that long pieces
 // go first among equals. It returns false when the meter ends or room is
 // beyond the table.
-func (s *subset) fill(m *model, left []int, first int, room int64, meter *work.Meter) ([]entry, int64, bool) {
+func (s *subset) fill(m *model, left []int, first int, room int64, meter *work.Meter) ([]cover.Entry, int64, bool) {
 	if room >= maxStates || room < 0 {
 		return nil, 0, false
 	}
@@ -50,13 +53,13 @@ func (s *subset) fill(m *model, left []int, first int, room int64, meter *work.M
 	for from[sum] < 0 {
 		sum--
 	}
-	var out []entry
+	var out []cover.Entry
 	for c := sum; c > 0; {
 		k := int(from[c])
-		if last := len(out) - 1; last >= 0 && out[last].kind == k {
-			out[last].n++
+		if last := len(out) - 1; last >= 0 && out[last].Kind == k {
+			out[last].N++
 		} else {
-			out = append(out, entry{k, 1})
+			out = append(out, cover.Entry{Kind: k, N: 1})
 		}
 		c -= m.kinds[k].w
 	}
@@ -64,13 +67,13 @@ func (s *subset) fill(m *model, left []int, first int, room int64, meter *work.M
 }
 
 // greedy fills a length with the longest pieces that fit.
-func (m *model) greedy(left []int, first int, room int64) ([]entry, int64) {
-	var out []entry
+func (m *model) greedy(left []int, first int, room int64) ([]cover.Entry, int64) {
+	var out []cover.Entry
 	var sum int64
 	for k := first; k < len(m.kinds); k++ {
 		w := m.kinds[k].w
 		if n := min(int64(left[k]), (room-sum)/w); n > 0 {
-			out = append(out, entry{k, int(n)})
+			out = append(out, cover.Entry{Kind: k, N: int(n)})
 			sum += n * w
 		}
 	}

@@ -1,4 +1,4 @@
-package boards
+package cover
 
 import (
 	"math"
@@ -6,7 +6,6 @@ import (
 	"slices"
 	"sync"
 
-	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
 )
 
@@ -21,28 +20,64 @@ type node struct {
 	depth int
 }
 
-// improve proves bounds by column generation, branching on how many boards of
-// each kind are used, and looks for cheaper plans by diving, until the plan
-// meets the bound or the meter ends.
-func (s *search) improve(workers int) {
-	known := newPool(nil)
-	for _, u := range s.best.uses {
-		known.add(u.p)
+// Result is what a search found.
+type Result struct {
+	Uses  []Use // of the cheapest plan; those it began with if none was cheaper
+	Cost  int64
+	Bound int64 // proven
+	// Branched says that the bound rests on more than one relaxation.
+	Branched bool
+}
+
+// search is a run on one problem.
+type search struct {
+	p     *Problem
+	meter *work.Meter
+	Result
+}
+
+// Improve proves bounds by column generation, branching on how many pieces of
+// each stock are used, and looks for cheaper plans by diving, until the plan
+// meets the bound or the meter ends. It begins with a plan (its Cost may be
+// math.MaxInt64 if there is none), and a bound that is known. known are
+// patterns to begin with, beside the plan's.
+func Improve(p *Problem, begin Result, known []*Pattern, meter *work.Meter, workers int) Result {
+	s := &search{p: p, meter: meter, Result: begin}
+	patterns := newPool(nil)
+	for _, u := range begin.Uses {
+		patterns.add(u.Pattern)
 	}
-	_, limits := s.m.demand()
-	open := []*node{{box: box{make([]int, len(limits)), limits}, bound: s.bound}}
+	for _, q := range known {
+		patterns.add(q)
+	}
+	all := box{make([]int, len(p.Stock)), make([]int, len(p.Stock))}
+	for i, t := range p.Stock {
+		all.hi[i] = t.Limit
+	}
+	open := []*node{{box: all, bound: s.Bound}}
 	for round := 0; !s.done() && !s.meter.Ended() && round < maxRounds; round++ {
-		tasks := s.tasks(open, known, round)
+		tasks := s.tasks(open, patterns, round)
 		run(tasks, workers)
 		for _, t := range tasks {
-			open = s.merge(t, open, known)
+			open = s.merge(t, open, patterns)
 		}
 		s.settle(&open)
 		if len(open) == 0 {
 			break
 		}
 	}
+	return s.Result
 }
+
+// offer notes a plan if it is cheaper than the best so far.
+func (s *search) offer(uses []Use, cost int64) {
+	if cost < s.Cost {
+		s.Uses, s.Cost = uses, cost
+	}
+}
+
+// done says that nothing cheaper can exist.
+func (s *search) done() bool { return s.Cost <= s.Bound }
 
 // maxRounds bounds the rounds of a search that a budget would let run on.
 const maxRounds = 3000
@@ -50,7 +85,7 @@ const maxRounds = 3000
 // task is one piece of work of a round: to solve a node's relaxation and dive
 // into it, or only to dive. It sees the state as it was when the round began.
 type task struct {
-	m     *model
+	p     *Problem
 	node  *node
 	known *pool
 	meter *work.Meter
@@ -60,7 +95,7 @@ type task struct {
 	tries uint64 // dives made into the node before
 
 	children []*node
-	found    []use
+	found    []Use
 	cost     int64
 	proved   int64
 }
@@ -86,8 +121,8 @@ func (s *search) tasks(open []*node, known *pool, round int) []*task {
 	share := max(1, s.meter.Left()/2)
 	add := func(n *node) {
 		out = append(out, &task{
-			m: s.m, node: n, known: newPool(known), meter: s.meter.Split(share),
-			best: s.best.cost, bound: s.bound, round: round, proved: n.bound, tries: n.tries,
+			p: s.p, node: n, known: newPool(known), meter: s.meter.Split(share),
+			best: s.Cost, bound: s.Bound, round: round, proved: n.bound, tries: n.tries,
 		})
 		n.tries++
 	}
@@ -132,7 +167,7 @@ func (s *search) merge(t *task, open []*node, known *pool) []*node {
 		known.add(p)
 	}
 	if t.children != nil {
-		s.branched = true
+		s.Branched = true
 		at := slices.Index(open, t.node)
 		open = slices.Delete(open, at, at+1)
 		for _, c := range t.children {
@@ -150,41 +185,37 @@ const maxKnown = 4000
 // lowest that is left.
 func (s *search) settle(open *[]*node) {
 	*open = slices.DeleteFunc(*open, func(n *node) bool {
-		return n.bound >= s.best.cost || s.m.narrow(n, s.best.cost)
+		return n.bound >= s.Cost || s.p.narrow(n, s.Cost)
 	})
-	lowest := s.best.cost
+	lowest := s.Cost
 	for _, n := range *open {
 		lowest = min(lowest, n.bound)
 	}
-	if lowest <= s.bound {
+	if lowest <= s.Bound {
 		return
 	}
-	by := problem.ByColumns
-	if s.branched {
-		by = problem.BySearch
-	}
-	s.raise(lowest, by)
+	s.Bound = lowest
 }
 
 // narrow tightens how many boards a plan cheaper than best may use, and says
 // whether there can be none.
-func (m *model) narrow(n *node, best int64) bool {
+func (p *Problem) narrow(n *node, best int64) bool {
 	spent, most := int64(0), int64(0)
-	for i := range m.stock {
-		spent += int64(n.box.lo[i]) * m.stock[i].cost
+	for i := range p.Stock {
+		spent += int64(n.box.lo[i]) * p.Stock[i].Cost
 	}
-	for i := range m.stock {
-		c := m.stock[i].cost
+	for i := range p.Stock {
+		c := p.Stock[i].Cost
 		if c > 0 {
-			room := (best-m.step-spent)/c + int64(n.box.lo[i])
-			if best-m.step-spent < 0 {
+			room := (best-p.Step-spent)/c + int64(n.box.lo[i])
+			if best-p.Step-spent < 0 {
 				return true
 			}
-			if n.box.hi[i] < plenty {
+			if n.box.hi[i] < Plenty {
 				n.box.hi[i] = int(min(int64(n.box.hi[i]), room))
 			}
 		}
-		if n.box.hi[i] == plenty {
+		if n.box.hi[i] == Plenty {
 			most = math.MaxInt64 / 2
 		} else if most < math.MaxInt64/2 {
 			most += int64(n.box.hi[i]) * c
@@ -196,14 +227,15 @@ func (m *model) narrow(n *node, best int64) bool {
 // run solves the node if it is new, and dives.
 func (t *task) run() {
 	t.cost = t.best
-	left, _ := t.m.demand()
+	left := slices.Clone(t.p.Demand)
+	oracle := t.p.Oracle()
 	if !t.node.whole {
-		if t.relax(left); t.proved >= t.best || t.meter.Ended() {
+		if t.relax(left, oracle); t.proved >= t.best || t.meter.Ended() {
 			return
 		}
 	}
 	d := &dive{
-		m: t.m, known: t.known, meter: t.meter, bound: max(t.bound, t.node.bound), best: t.best, left: left,
+		p: t.p, oracle: oracle, known: t.known, meter: t.meter, bound: max(t.bound, t.node.bound), best: t.best, left: left,
 		box: t.node.box.clone(), r: rand.New(rand.NewPCG(uint64(t.round), 0x5ca47)), wild: t.tries > 0, tries: t.tries,
 	}
 	d.run()
@@ -213,10 +245,10 @@ func (t *task) run() {
 }
 
 // relax solves the relaxation within the node's box and prepares its children.
-func (t *task) relax(left []int) {
-	pr := newPricing(t.m)
-	r := newRelaxation(t.m, left, t.node.box, t.known, pr)
-	optimal := r.generate(t.known, math.MaxInt, t.meter, func(pr *pricing) bool {
+func (t *task) relax(left []int, oracle Oracle) {
+	pr := newPricing(t.p, oracle)
+	r := newRelaxation(t.p, left, t.node.box, t.known, pr)
+	r.generate(t.known, math.MaxInt, t.meter, func(pr *pricing) bool {
 		if pr.better && pr.bound > float64(t.proved)+1e-7 {
 			t.proved = max(t.proved, pr.proves(r))
 		}
@@ -225,7 +257,7 @@ func (t *task) relax(left []int) {
 	if t.proved >= t.best {
 		return
 	}
-	if i, v, ok := r.split(); ok && len(t.m.stock) > 1 {
+	if i, v, ok := r.split(); ok && len(t.p.Stock) > 1 {
 		below, above := t.node.box.clone(), t.node.box.clone()
 		below.hi[i] = v
 		above.lo[i] = v + 1
@@ -234,18 +266,17 @@ func (t *task) relax(left []int) {
 		}
 		return
 	}
-	// Without an optimum the node is dived into as it is.
-	_ = optimal
+	// Also without an optimum, the node is dived into from here on.
 	t.node.whole = true
 }
 
 // split returns the kind of board whose number in the relaxation is farthest
 // from whole, and that number rounded down.
 func (r *relaxation) split() (int, int, bool) {
-	sums := make([]float64, len(r.m.stock))
+	sums := make([]float64, len(r.p.Stock))
 	for j, x := range r.program.Amounts() {
 		if j < len(r.columns) && r.columns[j] != nil {
-			sums[r.columns[j].stock] += x
+			sums[r.columns[j].Stock] += x
 		}
 	}
 	best, at := 1e-4, -1

@@ -1,4 +1,4 @@
-package boards
+package cover
 
 import "math/big"
 
@@ -19,13 +19,13 @@ func (pr *pricing) estimate(r *relaxation) {
 // scales says whether the prices are scaled down until no pattern on stock i is
 // worth more than its board. On other stock the excess is paid instead.
 func (pr *pricing) scales(r *relaxation, i int) bool {
-	return pr.scaleAll || r.box.hi[i] == plenty
+	return pr.scaleAll || r.box.hi[i] == Plenty
 }
 
 func (pr *pricing) estimated(r *relaxation) float64 {
 	theta := 1.0
-	for i := range pr.m.stock {
-		if price := pr.m.stock[i].cost * pr.scale; pr.scales(r, i) && pr.worth[i] > price {
+	for i := range pr.p.Stock {
+		if price := pr.p.Stock[i].Cost * pr.scale; pr.scales(r, i) && pr.worth[i] > price {
 			theta = min(theta, float64(price)/float64(pr.worth[i]))
 		}
 	}
@@ -33,8 +33,8 @@ func (pr *pricing) estimated(r *relaxation) float64 {
 	for k, n := range r.left {
 		sum += float64(theta * float64(float64(pr.value[k])*float64(n)))
 	}
-	for i := range pr.m.stock {
-		spare := float64(pr.m.stock[i].cost*pr.scale) - float64(theta*float64(pr.worth[i]))
+	for i := range pr.p.Stock {
+		spare := float64(pr.p.Stock[i].Cost*pr.scale) - float64(theta*float64(pr.worth[i]))
 		if spare < 0 && !pr.scales(r, i) {
 			sum += float64(spare * float64(r.box.hi[i]))
 		} else if spare > 0 {
@@ -54,8 +54,8 @@ func (pr *pricing) estimated(r *relaxation) float64 {
 // an exact knapsack.
 func (pr *pricing) proves(r *relaxation) int64 {
 	theta := big.NewRat(1, 1)
-	for i := range pr.m.stock {
-		if price := pr.m.stock[i].cost * pr.scale; pr.scales(r, i) && pr.worth[i] > price {
+	for i := range pr.p.Stock {
+		if price := pr.p.Stock[i].Cost * pr.scale; pr.scales(r, i) && pr.worth[i] > price {
 			if q := big.NewRat(price, pr.worth[i]); q.Cmp(theta) < 0 {
 				theta = q
 			}
@@ -66,8 +66,8 @@ func (pr *pricing) proves(r *relaxation) int64 {
 		total.Add(total, new(big.Int).Mul(big.NewInt(pr.value[k]), big.NewInt(int64(n))))
 	}
 	sum := new(big.Rat).Mul(theta, new(big.Rat).SetInt(total))
-	for i := range pr.m.stock {
-		spare := new(big.Rat).SetInt64(pr.m.stock[i].cost * pr.scale)
+	for i := range pr.p.Stock {
+		spare := new(big.Rat).SetInt64(pr.p.Stock[i].Cost * pr.scale)
 		spare.Sub(spare, new(big.Rat).Mul(theta, big.NewRat(pr.worth[i], 1)))
 		switch n := r.box.hi[i]; {
 		case spare.Sign() < 0 && !pr.scales(r, i):
@@ -80,5 +80,5 @@ func (pr *pricing) proves(r *relaxation) int64 {
 	if sum.Sign() < 0 {
 		return 0
 	}
-	return pr.m.roundUp(sum)
+	return pr.p.RoundUp(sum)
 }

@@ -1,4 +1,4 @@
-package boards
+package cover
 
 import (
 	"math"
@@ -11,26 +11,27 @@ import (
 // dive rounds the relaxation to whole boards step by step, pricing new patterns
 // for what is left at every step.
 type dive struct {
-	m     *model
-	known *pool
-	meter *work.Meter
-	bound int64
-	best  int64 // cost to beat
-	found []use
-	r     *rand.Rand
-	wild  bool
-	tries uint64 // dives made here before
+	p      *Problem
+	oracle Oracle
+	known  *pool
+	meter  *work.Meter
+	bound  int64
+	best   int64 // cost to beat
+	found  []Use
+	r      *rand.Rand
+	wild   bool
+	tries  uint64 // dives made here before
 
 	left    []int
 	box     box
 	relaxed *relaxation
-	uses    []use
+	uses    []Use
 	cost    int64
 	steps   int
 }
 
 func (d *dive) run() {
-	pr := newPricing(d.m)
+	pr := newPricing(d.p, d.oracle)
 	pr.prove = false
 	d.steps = diveSteps
 	d.descend(pr)
@@ -63,8 +64,12 @@ func (d *dive) descend(pr *pricing) bool {
 		d.restore(before)
 		return false
 	}
-	for _, j := range d.choices(order, x) {
-		d.relaxed = r.clone()
+	choices := d.choices(order, x)
+	for n, j := range choices {
+		d.relaxed = r
+		if n+1 < len(choices) {
+			d.relaxed = r.clone()
+		}
 		if d.take(r.columns[j], 1) && (d.close() || d.descend(pr)) {
 			return true
 		}
@@ -78,16 +83,16 @@ func (d *dive) descend(pr *pricing) bool {
 func (d *dive) relax(pr *pricing) *relaxation {
 	pr.best = -1
 	if d.relaxed == nil || !d.relaxed.reduce(d.left, d.box) {
-		d.relaxed = newRelaxation(d.m, d.left, d.box, d.known, pr)
+		d.relaxed = newRelaxation(d.p, d.left, d.box, d.known, pr)
 	}
 	r := d.relaxed
 	hopeless := false
 	r.generate(d.known, diveRounds, d.meter, func(pr *pricing) bool {
 		// What is left costs at least this: no cheaper plan lies below here.
-		hopeless = pr.exact && d.cost+d.m.ceil(pr.bound) >= d.best
+		hopeless = pr.exact && d.cost+d.p.ceil(pr.bound) >= d.best
 		return !hopeless
 	})
-	if hopeless || d.meter.Ended() || d.cost+d.m.ceil(r.program.Worth()*r.unit) >= d.best {
+	if hopeless || d.meter.Ended() || d.cost+d.p.ceil(r.program.Worth()*r.unit) >= d.best {
 		return nil
 	}
 	return r
@@ -136,12 +141,12 @@ func (d *dive) choices(order []int, x []float64) []int {
 	if d.tries%4 == 2 {
 		return order[:min(len(order), 2)]
 	}
-	return order[:1]
+	return order[:min(len(order), 1)]
 }
 
 // ceil returns the least total cost that is not below c, give or take a hair.
-func (m *model) ceil(c float64) int64 {
-	return int64(math.Ceil(c/float64(m.step)-1e-6)) * m.step
+func (p *Problem) ceil(c float64) int64 {
+	return int64(math.Ceil(c/float64(p.Step)-1e-6)) * p.Step
 }
 
 // byAmount returns the columns with an amount, largest first.
@@ -165,29 +170,28 @@ func (r *relaxation) byAmount(x []float64) []int {
 }
 
 // take cuts pattern p up to n times, as often as it makes nothing too often.
-func (d *dive) take(p *pattern, n int) bool {
-	n = min(n, p.times(d.left), d.box.hi[p.stock])
+func (d *dive) take(p *Pattern, n int) bool {
+	n = min(n, p.Times(d.left), d.box.hi[p.Stock])
 	if n == 0 {
 		return false
 	}
-	for _, e := range p.use {
-		d.left[e.kind] -= e.n * n
+	for _, e := range p.Use {
+		d.left[e.Kind] -= e.N * n
 	}
-	if d.box.hi[p.stock] < plenty {
-		d.box.hi[p.stock] -= n
+	if d.box.hi[p.Stock] < Plenty {
+		d.box.hi[p.Stock] -= n
 	}
-	d.box.lo[p.stock] = max(0, d.box.lo[p.stock]-n)
-	d.uses = append(d.uses, use{p, n})
-	d.cost += d.m.stock[p.stock].cost * int64(n)
+	d.box.lo[p.Stock] = max(0, d.box.lo[p.Stock]-n)
+	d.uses = append(d.uses, Use{p, n})
+	d.cost += d.p.Stock[p.Stock].Cost * int64(n)
 	return true
 }
 
-// close tries to complete the plan by filling boards, and by trying out the
-// last few. It returns true when nothing more is to be sought below here.
+// close tries to complete the plan by quick means and by trying everything. It
+// returns true when nothing more is to be sought below here.
 func (d *dive) close() bool {
-	for _, f := range []filler{{exact: true, forced: true}, {exact: true}} {
-		f.m, f.meter = d.m, d.meter
-		uses, cost, ok := f.complete(d.left, d.box.hi, d.best-d.cost)
+	for variant := range d.oracle.Means() {
+		uses, cost, ok := d.oracle.Complete(variant, d.left, d.box.hi, d.best-d.cost, d.meter)
 		if ok && d.cost+cost < d.best {
 			d.offer(uses, cost)
 		}
@@ -195,16 +199,14 @@ func (d *dive) close() bool {
 			return true
 		}
 	}
-	e := newEnding(d.m, d.left, d.box.hi, d.best-d.m.step-d.cost, d.meter)
-	e.most = int(min(endingNodes*max(1, d.tries), 40*endingNodes))
-	uses, cost, ok := e.run()
-	if uses != nil {
+	uses, cost, ok := d.oracle.Finish(d.left, d.box.hi, d.best-d.p.Step-d.cost, int(min(1+d.tries, 40)), d.meter)
+	if uses != nil && d.cost+cost < d.best {
 		d.offer(uses, cost)
 	}
 	return ok || d.meter.Ended()
 }
 
-func (d *dive) offer(uses []use, cost int64) {
+func (d *dive) offer(uses []Use, cost int64) {
 	d.best = d.cost + cost
 	d.found = append(slices.Clone(d.uses), uses...)
 }

@@ -1,76 +1,16 @@
-package boards
+package cover
 
 import (
-	"iter"
 	"maps"
 	"slices"
-	"strconv"
 
 	"scantling/internal/optimise/lp"
 	"scantling/internal/optimise/work"
 )
 
-// pool is all patterns that were ever generated, each once: those of a shared
-// pool that is only read, and its own.
-type pool struct {
-	base     *pool
-	patterns []*pattern
-	seen     map[string]*pattern
-}
-
-func newPool(base *pool) *pool { return &pool{base: base, seen: map[string]*pattern{}} }
-
-// add returns the pattern of the pool that equals p: p itself if it is new.
-func (l *pool) add(p *pattern) *pattern {
-	key := p.key()
-	if q := l.seen[key]; q != nil {
-		return q
-	}
-	if l.base != nil {
-		if q := l.base.seen[key]; q != nil {
-			return q
-		}
-	}
-	l.seen[key] = p
-	l.patterns = append(l.patterns, p)
-	return p
-}
-
-// all walks the patterns, the shared ones first.
-func (l *pool) all() iter.Seq[*pattern] {
-	return func(yield func(*pattern) bool) {
-		if l.base != nil {
-			for _, p := range l.base.patterns {
-				if !yield(p) {
-					return
-				}
-			}
-		}
-		for _, p := range l.patterns {
-			if !yield(p) {
-				return
-			}
-		}
-	}
-}
-
-// box is how many boards of each kind may be used at least and at most.
-type box struct{ lo, hi []int }
-
-func (b box) clone() box { return box{slices.Clone(b.lo), slices.Clone(b.hi)} }
-
-func (p *pattern) key() string {
-	b := strconv.AppendInt(nil, int64(p.stock), 10)
-	for _, e := range p.use {
-		b = append(strconv.AppendInt(append(b, ' '), int64(e.kind), 10), ':')
-		b = strconv.AppendInt(b, int64(e.n), 10)
-	}
-	return string(b)
-}
-
 // relaxation is the linear program over patterns for what is left to cut.
 type relaxation struct {
-	m        *model
+	p        *Problem
 	left     []int
 	box      box
 	rows     []int // kinds with something left
@@ -78,18 +18,18 @@ type relaxation struct {
 	limitRow []int // by stock, -1: none
 	leastRow []int // by stock, -1: none
 	program  *lp.Program
-	columns  []*pattern // nil for the program's own
+	columns  []*Pattern // nil for the program's own
 	unit     float64    // cost that counts as 1
 	prices   *pricing
-	has      map[*pattern]bool
+	has      map[*Pattern]bool
 }
 
 // newRelaxation begins with patterns of one kind each and those of the pool
 // that make nothing too often.
-func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing) *relaxation {
+func newRelaxation(p *Problem, left []int, b box, known *pool, pr *pricing) *relaxation {
 	r := &relaxation{
-		m: m, left: left, box: b, prices: pr, has: map[*pattern]bool{},
-		rowOf: make([]int, len(m.kinds)), limitRow: make([]int, len(m.stock)), leastRow: make([]int, len(m.stock)),
+		p: p, left: left, box: b, prices: pr, has: map[*Pattern]bool{},
+		rowOf: make([]int, len(p.Demand)), limitRow: make([]int, len(p.Stock)), leastRow: make([]int, len(p.Stock)),
 	}
 	var demand []float64
 	for k, n := range left {
@@ -100,9 +40,9 @@ func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing) *relax
 			demand = append(demand, float64(n))
 		}
 	}
-	for i := range m.stock {
+	for i := range p.Stock {
 		r.limitRow[i], r.leastRow[i] = -1, -1
-		if b.hi[i] < plenty {
+		if b.hi[i] < Plenty {
 			r.limitRow[i] = len(demand)
 			demand = append(demand, -float64(b.hi[i]))
 		}
@@ -111,10 +51,10 @@ func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing) *relax
 			demand = append(demand, float64(b.lo[i]))
 		}
 	}
-	r.unit = float64(m.dearest())
+	r.unit = float64(p.dearest())
 	r.program = lp.New(demand)
 	for _, k := range r.rows {
-		if p := m.uniform(k, left[k], b); p != nil {
+		if p := r.uniform(k); p != nil {
 			r.add(p)
 		}
 	}
@@ -127,36 +67,15 @@ func newRelaxation(m *model, left []int, b box, known *pool, pr *pricing) *relax
 	return r
 }
 
-// dearest returns the greatest price of a board, at least 1.
-func (m *model) dearest() int64 {
-	most := int64(1)
-	for i := range m.stock {
-		most = max(most, m.stock[i].cost)
-	}
-	return most
-}
-
-// uniform returns the cheapest board free of limits that holds pieces of kind k
-// alone, as many as go in.
-func (m *model) uniform(k, most int, b box) *pattern {
-	var best *pattern
-	for i := range m.stock {
-		t := &m.stock[i]
-		if b.hi[i] < plenty || b.lo[i] > 0 || best != nil && t.cost >= m.stock[best.stock].cost {
+// uniform returns the cheapest pattern on stock free of limits that holds pieces
+// of kind k alone.
+func (r *relaxation) uniform(k int) *Pattern {
+	var best *Pattern
+	for i, s := range r.p.Stock {
+		if r.box.hi[i] < Plenty || r.box.lo[i] > 0 || best != nil && s.Cost >= r.p.Stock[best.Stock].Cost {
 			continue
 		}
-		segs := make([][]entry, len(t.caps))
-		left := most
-		for s, room := range t.caps {
-			if n := min(left, int(room/m.kinds[k].w)); n > 0 {
-				segs[s] = []entry{{k, n}}
-				left -= n
-			}
-		}
-		if left == most {
-			continue
-		}
-		if p := m.feedable(newPattern(i, segs)); p != nil {
+		if p := r.prices.oracle.Uniform(i, k, r.left[k]); p != nil {
 			best = p
 		}
 	}
@@ -164,26 +83,26 @@ func (m *model) uniform(k, most int, b box) *pattern {
 }
 
 // proper says whether a pattern may be cut at least once.
-func (r *relaxation) proper(p *pattern) bool {
-	if r.box.hi[p.stock] == 0 {
+func (r *relaxation) proper(p *Pattern) bool {
+	if r.box.hi[p.Stock] == 0 {
 		return false
 	}
-	return !slices.ContainsFunc(p.use, func(e entry) bool { return e.n > r.left[e.kind] })
+	return !slices.ContainsFunc(p.Use, func(e Entry) bool { return e.N > r.left[e.Kind] })
 }
 
-func (r *relaxation) add(p *pattern) {
-	entries := make([]lp.Entry, 0, len(p.use)+1)
-	for _, e := range p.use {
-		entries = append(entries, lp.Entry{Row: r.rowOf[e.kind], Value: float64(e.n)})
+func (r *relaxation) add(p *Pattern) {
+	entries := make([]lp.Entry, 0, len(p.Use)+1)
+	for _, e := range p.Use {
+		entries = append(entries, lp.Entry{Row: r.rowOf[e.Kind], Value: float64(e.N)})
 	}
-	if row := r.limitRow[p.stock]; row >= 0 {
+	if row := r.limitRow[p.Stock]; row >= 0 {
 		entries = append(entries, lp.Entry{Row: row, Value: -1})
 	}
-	if row := r.leastRow[p.stock]; row >= 0 {
+	if row := r.leastRow[p.Stock]; row >= 0 {
 		entries = append(entries, lp.Entry{Row: row, Value: 1})
 	}
 	r.has[p] = true
-	j := r.program.Add(float64(r.m.stock[p.stock].cost)/r.unit, entries)
+	j := r.program.Add(float64(r.p.Stock[p.Stock].Cost)/r.unit, entries)
 	for len(r.columns) < j {
 		r.columns = append(r.columns, nil) // helpers of the program
 	}
@@ -201,7 +120,7 @@ func (r *relaxation) generate(known *pool, rounds int, meter *work.Meter, bounde
 		if !r.program.Solve(meter) {
 			return false
 		}
-		if v := r.program.Worth(); r.prices.dense && r.prices.best > 0 && r.m.ceil(r.prices.best) >= r.m.ceil(v*r.unit) {
+		if v := r.program.Worth(); r.prices.slow && r.prices.best > 0 && r.p.ceil(r.prices.best) >= r.p.ceil(v*r.unit) {
 			return true // rounded up, the bound cannot rise
 		}
 		prices := r.program.Prices()
