@@ -11,9 +11,10 @@ import (
 
 // block is a part as boxes in the piece's axes.
 type block struct {
-	part *piece.Part
-	body region
-	airs []placedAir
+	part  *piece.Part
+	index int
+	body  region
+	airs  []placedAir
 }
 
 type placedAir struct {
@@ -24,23 +25,35 @@ type placedAir struct {
 // region is a box in the piece, limits in nanometres.
 type region struct{ lo, hi [3]unit.Length }
 
+func regionOf(e [3]piece.Extent) (r region) {
+	for a := range e {
+		r.lo[a], r.hi[a] = e[a].Low.Nm, e[a].High.Nm
+	}
+	return r
+}
+
 // model is the piece as boxes.
 type model struct {
 	piece  *piece.Piece
 	ledger *ledger.Ledger
 	blocks []*block
+	spaces []*piece.Space
+	bodies *slicing        // of blocks
+	clear  *slicing        // of spaces
+	drawn  map[string]bool // rows by their wood
 }
 
 func newModel(p *piece.Piece, joints []piece.Cut, l *ledger.Ledger) *model {
-	m := &model{piece: p, ledger: l, blocks: make([]*block, len(p.Parts))}
+	m := &model{piece: p, ledger: l, blocks: make([]*block, len(p.Parts)), drawn: map[string]bool{}}
+	for i := range p.Spaces {
+		m.spaces = append(m.spaces, &p.Spaces[i])
+	}
 	index := map[string]int{}
 	for i := range p.Parts {
 		part := &p.Parts[i]
-		b := &block{part: part}
+		b := &block{part: part, index: i}
 		m.blocks[i] = b
-		for a, e := range part.Extent {
-			b.body.lo[a], b.body.hi[a] = e.Low.Nm, e.High.Nm
-		}
+		b.body = regionOf(part.Extent)
 		index[string(part.Address)] = i
 	}
 	for _, list := range [2][]piece.Cut{p.Cuts, joints} {
@@ -54,21 +67,55 @@ func newModel(p *piece.Piece, joints []piece.Cut, l *ledger.Ledger) *model {
 			b.airs = append(b.airs, placedAir{a.cut, placeAll(b.part, a.taken), placeAll(b.part, a.unsure)})
 		}
 	}
+	var bodies, spaces []region
+	for _, b := range m.blocks {
+		bodies = append(bodies, b.body)
+	}
+	for _, s := range m.spaces {
+		spaces = append(spaces, regionOf(s.Extent))
+	}
+	m.bodies, m.clear = newSlicing(bodies), newSlicing(spaces)
 	return m
 }
 
-// over returns the model of the parts that lines along an axis through a region
-// can meet.
+// over returns the model of what lines along an axis through a region can meet:
+// parts with their cuts, and spaces.
 func (m *model) over(axis piece.Axis, r region) *model {
 	out := *m
-	out.blocks = nil
-	f := flatOf(line{axis: axis}, r)
-	for _, b := range m.blocks {
-		if f.meets(line{axis: axis}, b.body) {
-			out.blocks = append(out.blocks, b)
+	out.blocks, out.spaces = nil, nil
+	l := line{axis: axis}
+	f := flatOf(l, r)
+	for _, i := range m.bodies.near(l, r) {
+		b := m.blocks[i]
+		if !f.meets(l, b.body) {
+			continue
+		}
+		near := &block{part: b.part, index: b.index, body: b.body}
+		for _, a := range b.airs {
+			if a.meets(l, f) {
+				near.airs = append(near.airs, a)
+			}
+		}
+		out.blocks = append(out.blocks, near)
+	}
+	for _, i := range m.clear.near(l, r) {
+		if s := m.spaces[i]; f.meets(l, regionOf(s.Extent)) {
+			out.spaces = append(out.spaces, s)
 		}
 	}
 	return &out
+}
+
+// meets reports whether some of a cut reaches into a rectangle, seen along a line.
+func (a placedAir) meets(l line, f flat) bool {
+	for _, list := range [2][]region{a.taken, a.unsure} {
+		for _, r := range list {
+			if f.meets(l, r) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // placeAll lays local boxes into the piece, dropping those that have no volume.

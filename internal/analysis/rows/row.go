@@ -128,8 +128,7 @@ func (m *model) gap(l line, a, b stretch, f piece.Figure) piece.Term {
 	mid := l
 	mid.at[l.axis] = a.to + (b.from-a.to)/2
 	var least float64
-	for i := range m.piece.Spaces {
-		s := &m.piece.Spaces[i]
+	for _, s := range m.spaces {
 		inside, size := true, 1.0
 		for k, e := range s.Extent {
 			inside = inside && mid.at[k] >= e.Low.Nm && mid.at[k] <= e.High.Nm

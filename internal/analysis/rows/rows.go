@@ -2,6 +2,7 @@ package rows
 
 import (
 	"cmp"
+	"encoding/binary"
 	"slices"
 
 	"scantling/internal/address"
@@ -25,18 +26,15 @@ var Analysis = analysis.Declare(analysis.Info{
 
 // Derive returns the rows of a piece: of its spaces, of the groups that move in
 // spaces, of its series; joints are the cuts that joints make. Where no line can
-// be drawn there is no row.
+// be drawn there is no row, and a line with the same wood as an earlier one is not
+// drawn again.
 func Derive(p *piece.Piece, joints []piece.Cut, l *ledger.Ledger) []plan.Row {
 	l.Learn(Functions())
 	m := newModel(p, joints, l)
 	var out []plan.Row
 	for i := range p.Spaces {
 		s := &p.Spaces[i]
-		var r region
-		for a, e := range s.Extent {
-			r.lo[a], r.hi[a] = e.Low.Nm, e.High.Nm
-		}
-		out = append(out, m.through(s.Address, "row.space", r, false)...)
+		out = append(out, m.through(s.Address, "row.space", regionOf(s.Extent), false)...)
 	}
 	for i := range p.Groups {
 		if g := &p.Groups[i]; g.Inside != "" {
@@ -98,21 +96,40 @@ func (m *model) through(a address.Address, title string, r region, richest bool)
 				if !ok || len(wood) == 0 || (found && len(wood) < terms) {
 					continue
 				}
+				if !richest {
+					best, found = l, true
+					break search
+				}
 				area := near.band(l, r).area()
 				if found && len(wood) == terms && area <= wide {
 					continue
 				}
 				best, terms, wide, found = l, len(wood), area, true
-				if !richest {
-					break search
-				}
 			}
 		}
-		if found {
+		if found && m.fresh(best, near) {
 			out = append(out, near.row(best, r, a, message.New(title, message.Address("of", a), message.Word("axis", axisKey(axis)))))
 		}
 	}
 	return out
+}
+
+// fresh reports whether no row with the very same stretches of wood has been drawn
+// before: three openings over each other have one row upwards.
+func (m *model) fresh(l line, near *model) bool {
+	wood, _ := near.wood(l)
+	key := make([]byte, 0, 1+8*len(wood))
+	key = append(key, byte(l.axis))
+	for _, s := range wood {
+		key = binary.LittleEndian.AppendUint32(key, uint32(s.b.index))
+		key = binary.LittleEndian.AppendUint64(key, uint64(s.from))
+		key = binary.LittleEndian.AppendUint64(key, uint64(s.to))
+	}
+	if m.drawn[string(key)] {
+		return false
+	}
+	m.drawn[string(key)] = true
+	return true
 }
 
 func axisKey(a piece.Axis) string { return [3]string{"axis.right", "axis.back", "axis.up"}[a] }
@@ -163,7 +180,7 @@ func (m *model) series(s *piece.Series) (plan.Row, bool) {
 	for _, at := range stations(b, runAxis, from, to) {
 		l.at[runAxis] = at
 		wood, ok := near.wood(l)
-		if ok && meetsAll(wood, own) {
+		if ok && meetsAll(wood, own) && m.fresh(l, near) {
 			return near.row(l, b.body, s.Address, message.New("row.series", message.Address("of", s.Address))), true
 		}
 	}
