@@ -41,6 +41,7 @@ type model struct {
 	bodies *slicing        // of blocks
 	clear  *slicing        // of spaces
 	drawn  map[string]bool // rows by their wood
+	bands  [3][]flat       // of the rows drawn along each axis
 }
 
 func newModel(p *piece.Piece, joints []piece.Cut, l *ledger.Ledger) *model {

@@ -86,6 +86,9 @@ func (m *model) through(a address.Address, title string, r region, richest bool)
 		found := false
 		l := line{axis: axis}
 		x := l.across()
+		if !richest && m.inBand(axis, r) {
+			continue
+		}
 		near := m.over(axis, r)
 	search:
 		for _, p := range places {
@@ -108,10 +111,28 @@ func (m *model) through(a address.Address, title string, r region, richest bool)
 			}
 		}
 		if found && m.fresh(best, near) {
+			m.bands[axis] = append(m.bands[axis], near.band(best, r))
 			out = append(out, near.row(best, r, a, message.New(title, message.Address("of", a), message.Word("axis", axisKey(axis)))))
 		}
 	}
 	return out
+}
+
+// inBand reports whether the line through the middle of a region lies in the band
+// of a row that has been drawn: it would be that row again.
+func (m *model) inBand(axis piece.Axis, r region) bool {
+	l := line{axis: axis}
+	for _, f := range m.bands[axis] {
+		inside := true
+		for k, a := range l.across() {
+			mid := r.lo[a] + (r.hi[a]-r.lo[a])/2
+			inside = inside && mid > f.lo[k] && mid < f.hi[k]
+		}
+		if inside {
+			return true
+		}
+	}
+	return false
 }
 
 // fresh reports whether no row with the very same stretches of wood has been drawn
