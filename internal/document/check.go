@@ -61,7 +61,9 @@ func (r *reader) checkBody(b *Block, s shape) {
 			}
 		}
 	}
-	r.checkBlocks(b.Blocks, s.blocks)
+	if !b.Broken { // otherwise blocks may stand in it that were meant to follow it
+		r.checkBlocks(b.Blocks, s.blocks)
+	}
 }
 
 // unknown reports an unknown word, with the nearest known one as a remedy.

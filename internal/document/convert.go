@@ -153,7 +153,9 @@ func (r *reader) formulas(es []hclsyntax.Expression, at At) []Expr {
 }
 
 func (r *reader) unsupported(at At, word string) Expr {
-	r.report(diag.Error, CodeUnsupported, at.where, message.Text("word", word))
+	if !r.broken {
+		r.report(diag.Error, CodeUnsupported, at.where, message.Text("word", word))
+	}
 	return &Bad{at}
 }
 

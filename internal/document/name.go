@@ -23,6 +23,10 @@ func (r *reader) name(e hclsyntax.Expression, at At) Expr {
 			e = x.Source
 		case *hclsyntax.ScopeTraversalExpr:
 			steps = append(steps, r.steps(x.Traversal[1:])...)
+			if len(steps) > r.limits.Depth {
+				r.refuse(CodeTooDeep, at.where, len(steps), r.limits.Depth)
+				return &Bad{at}
+			}
 			slices.Reverse(steps)
 			return &Name{at, x.Traversal.RootName(), steps}
 		default:

@@ -14,6 +14,10 @@ import (
 // header is how an outermost block, or the version line, starts.
 var header = regexp.MustCompile(`^(scantling[ \t]*=|[a-z][a-z_]*([ \t]+"[^"\n]*")*[ \t]*\{)`)
 
+// heredoc is a text over several lines, which the language leaves out; one may
+// stand in a comment.
+var heredoc = regexp.MustCompile(`(?m)^[^#"\n]*?(<<)-?[\pL_][^\s"]*[ \t]*\r?$`)
+
 func ratOf(n int64) *big.Rat { return new(big.Rat).SetInt64(n) }
 
 func lineStarts(text []byte) []int {

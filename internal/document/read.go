@@ -38,6 +38,7 @@ type reader struct {
 	diags  diag.List
 	top    []*Attribute // attributes at the outermost level
 	full   bool         // a limit has been reported; say no more of the kind
+	broken bool         // what is converted did not parse: its oddities are told already
 }
 
 // measure refuses what is too large or not text before anything is parsed, so
@@ -55,6 +56,10 @@ func (r *reader) measure() bool {
 			return false
 		}
 		i += n
+	}
+	if at := heredoc.FindSubmatchIndex(r.text); at != nil { // the parser takes them apart in square time
+		r.report(diag.Error, CodeUnsupported, r.place(at[2], at[3]), message.Text("word", "<<"))
+		return false
 	}
 	tokens, _ := hclsyntax.LexConfig(r.text, r.file.Name, hcl.InitialPos)
 	r.file.Work.Tokens = len(tokens)
@@ -118,10 +123,12 @@ func (r *reader) take(parsed *hcl.File, line int) {
 	if !ok {
 		return
 	}
+	r.broken = broken
 	attributes, blocks := r.convertBody(body)
+	r.broken = false
 	if broken {
 		for _, b := range blocks {
-			b.breakFrom(line)
+			b.breakFrom(r.lines[line-1])
 		}
 		r.file.Lost = r.file.Lost || len(blocks) == 0
 	}
@@ -129,14 +136,16 @@ func (r *reader) take(parsed *hcl.File, line int) {
 	r.file.Blocks = append(r.file.Blocks, blocks...)
 }
 
-// breakFrom marks a block as broken and drops attributes from a line on.
-func (b *Block) breakFrom(line int) {
-	if b.Whole.Line < line || b.Where.Line >= line {
-		b.Broken = true
+// breakFrom marks a block that reaches beyond a byte as broken and drops the
+// attributes that do.
+func (b *Block) breakFrom(at int) {
+	if b.Whole.End <= at {
+		return
 	}
-	b.Attributes = slices.DeleteFunc(b.Attributes, func(a *Attribute) bool { return a.Where.Line >= line })
+	b.Broken = true
+	b.Attributes = slices.DeleteFunc(b.Attributes, func(a *Attribute) bool { return a.Whole.End > at })
 	for _, inner := range b.Blocks {
-		inner.breakFrom(line)
+		inner.breakFrom(at)
 	}
 }
 
