@@ -256,3 +256,47 @@ func TestDowelInItsHole(t *testing.T) {
 		}
 	}
 }
+
+// A plane parts a solid into two that add up to it and touch over the section.
+func TestSectionPartsTheSolid(t *testing.T) {
+	for seed := uint64(240_000); seed < 240_000+seeds(60); seed++ {
+		r := rand.New(rand.NewPCG(seed, 9))
+		b, c := randomBoard(seed)
+		s := Build(b, c, Options{Facets: 8})
+		lo, hi := s.Bounds()
+		o := at(lo.X+r.Float64()*(hi.X-lo.X), lo.Y+r.Float64()*(hi.Y-lo.Y), lo.Z+r.Float64()*(hi.Z-lo.Z))
+		f := randomFrame(r, o)
+		if r.IntN(2) == 0 { // square to the board and in the grid: flush with faces
+			f = vec.Frame{Origin: at(math.Round(o.X/5)*5, o.Y, o.Z), U: at(0, 1, 0), V: at(0, 0, 1), W: at(1, 0, 0)}
+		}
+		back := s.Behind(f, 99)
+		front := s.Behind(vec.Frame{Origin: f.Origin, U: f.V, V: f.U, W: f.W.Mul(-1)}, 99)
+		verified(t, back)
+		verified(t, front)
+		near(t, fmt.Sprintf("seed %d volumes", seed), facetedVolume(back)+facetedVolume(front), facetedVolume(s), 2e-3)
+		regions, why := Section(Placed{s, vec.World}, f)
+		if why != "" {
+			t.Errorf("seed %d: %s", seed, why)
+		}
+		var area float64
+		for _, g := range regions {
+			area += g.Area()
+		}
+		touching := Contact(Placed{back, vec.World}, Placed{front, vec.World})
+		var across float64
+		for _, p := range touching.Places {
+			if p.TagA == 99 && p.TagB == 99 {
+				across += p.Area
+			}
+		}
+		if f.W.X == 1 {
+			// Where the plane lies in a face of the solid, wood behind it shows in
+			// the section but nothing lies in front to touch.
+			if across > area+1e-3 {
+				t.Errorf("seed %d: contact %.6f, section %.6f", seed, across, area)
+			}
+			continue
+		}
+		near(t, fmt.Sprintf("seed %d areas", seed), across, area, 1e-3)
+	}
+}

@@ -72,6 +72,21 @@ func (m *Mesh) fill(p *poly, t *triangulator, f *flattener) bool {
 	return ok
 }
 
+// volume returns what the triangles enclose, as faceted.
+func (m *Mesh) volume() float64 {
+	if len(m.Verts) == 0 {
+		return 0
+	}
+	lo, hi := boundsOf(m.Verts)
+	mid := lo.Add(hi).Mul(0.5)
+	var v float64
+	for i := range m.Tris {
+		t := &m.Tris[i].V
+		v += m.Verts[t[0]].Sub(mid).Dot(m.Verts[t[1]].Sub(mid).Cross(m.Verts[t[2]].Sub(mid)))
+	}
+	return v / 6
+}
+
 // simple adds a face that is a triangle or a strictly convex quadrilateral.
 func (m *Mesh) simple(p *poly, fc *facet, face int32) bool {
 	l := fc.loops[0]

@@ -89,11 +89,14 @@ type planeTable struct {
 	// bundles are planes of nearly one direction, to keep the search short.
 	bundles []bundle
 	exact   map[vec.V3]int32
+	// delicate says that some facet is nearly, but not, flush with another:
+	// what lies between them is of the size of the tolerances.
+	delicate bool
 }
 
 // reset empties the table, keeping its room.
 func (t *planeTable) reset(tol tolerance) {
-	t.tol = tol
+	t.tol, t.delicate = tol, false
 	t.planes, t.bundles = t.planes[:0], t.bundles[:0]
 	if t.exact == nil {
 		t.exact = map[vec.V3]int32{}
@@ -145,9 +148,13 @@ func (t *planeTable) find(p *poly, f *facet) int32 {
 	}
 	for _, id := range t.bundles[b].planes {
 		pl := &t.planes[id]
-		if abs(abs(pl.d)-abs(d)) < 1 && t.flush(p, f, pl) {
+		if abs(abs(pl.d)-abs(d)) > 1 {
+			continue
+		}
+		if t.flush(p, f, pl) {
 			return id
 		}
+		t.delicate = t.delicate || grazes(p, f, pl)
 	}
 	id := int32(len(t.planes))
 	pl := newPlane(f.n, f.n.Dot(p.verts[f.loops[0][0]]))
@@ -159,6 +166,19 @@ func (t *planeTable) find(p *poly, f *facet) int32 {
 	t.planes = append(t.planes, pl)
 	t.bundles[b].planes = append(t.bundles[b].planes, id)
 	return id
+}
+
+// grazes says whether a facet that is not flush comes within a micrometre of a
+// plane that it is nearly parallel to.
+func grazes(p *poly, f *facet, pl *plane) bool {
+	least, most := inf, -inf
+	for _, loop := range f.loops {
+		for _, v := range loop {
+			d := pl.n.Dot(p.verts[v]) - pl.d
+			least, most = min(least, d), max(most, d)
+		}
+	}
+	return least < 1e-3 && most > -1e-3 && most-least > 1e-9
 }
 
 func (t *planeTable) flush(p *poly, f *facet, pl *plane) bool {
