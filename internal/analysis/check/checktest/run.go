@@ -18,10 +18,16 @@ import (
 // must have words.
 func Run(t testing.TB, b *trial.Builder, s *shop.Shop, check analysis.Check) []plan.Finding {
 	t.Helper()
-	cuts, lowered, faults := joinery.Lower(&b.Piece, b.Ledger)
-	for _, f := range faults {
-		t.Errorf("joint %s: %s", f.Address, f.Code)
+	if _, _, faults := joinery.Lower(&b.Piece, b.Ledger); len(faults) > 0 {
+		t.Errorf("joint %s: %s", faults[0].Address, faults[0].Code)
 	}
+	return RunFaulty(t, b, s, check)
+}
+
+// RunFaulty is Run for a piece with joints that cannot be made.
+func RunFaulty(t testing.TB, b *trial.Builder, s *shop.Shop, check analysis.Check) []plan.Finding {
+	t.Helper()
+	cuts, lowered, _ := joinery.Lower(&b.Piece, b.Ledger)
 	c := &analysis.Context{Piece: &b.Piece, Cuts: cuts, Joints: lowered, Shop: s, Ledger: b.Ledger}
 	report, err := analysis.Run(c, needs(nil, check))
 	if err != nil {

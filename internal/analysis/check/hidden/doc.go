@@ -1,0 +1,13 @@
+// Package hidden judges whether a groove or rebate of a joint shows at the end of
+// its part as a hole.
+//
+// A groove for a bottom that runs out through the end of a side leaves a square
+// hole in the finished piece, unless what goes into it fills it or another part
+// covers it. The opening at each end that a cut runs out through is held against
+// the finished wood of all other parts; what moves in the piece covers nothing of
+// what stands still, and the other way round. Openings less than 0.5 mm wide are
+// the clearance of a joint and do not count.
+//
+// Common practice without a source. A cut for a part that the piece does not have
+// is unknown.
+package hidden
