@@ -245,7 +245,7 @@ func TestNearlyFlushBesideReference(t *testing.T) {
 		worst = max(worst, d)
 	}
 	t.Logf("%d boards, %d unverified, worst difference of the others %.6f mm³", n, unverified, worst)
-	if unverified > int(n)/40 {
+	if unverified > int(n)/12 {
 		t.Errorf("%d of %d unverified", unverified, n)
 	}
 }
