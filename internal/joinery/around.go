@@ -9,7 +9,7 @@ import (
 // wood that a cut takes; only limits in nanometres are set, without ledger
 // entries. They are exact for slots with square corners and the boxes around the
 // curve for everything else.
-func Around(p *piece.Part, c *piece.Cut) []box {
+func Around(p *piece.Part, c *piece.Cut) [][3]piece.Extent {
 	size := p.Sizes()
 	lo, hi := [3]unit.Length{}, [3]unit.Length{size[0].Nm, size[1].Nm, size[2].Nm}
 	inwards := func(s piece.Side, depth unit.Length) {
@@ -62,7 +62,7 @@ func Around(p *piece.Part, c *piece.Cut) []box {
 	}
 	b := placed(p, lo, hi)
 	if body := box(p.Extent); overlaps(b, body) {
-		return []box{meet(b, body)}
+		return [][3]piece.Extent{meet(b, body)}
 	}
 	return nil
 }

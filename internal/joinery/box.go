@@ -91,8 +91,12 @@ func less(b, c box, first piece.Axis) []box {
 	return out
 }
 
-// lessAll takes c away from every box of a list.
-func lessAll(list []box, c box) []box {
+// lessAll takes c away from every box of a list. Where the steps run out the list
+// stands as it is, as if c were not there.
+func (s *steps) lessAll(list []box, c box) []box {
+	if !s.take(len(list)) {
+		return list
+	}
 	var out []box
 	for _, b := range list {
 		out = append(out, less(b, c, 0)...)

@@ -340,4 +340,8 @@ const (
 	// CodeBuried: a cut that is open to no side of its part. It comes from joints that go
 	// over others inside the wood.
 	CodeBuried diag.Code = "joint-buried"
+
+	// CodeTooMuch: so many parts lie in each other that the work was cut short. It
+	// comes from pieces of thousands of parts on one spot.
+	CodeTooMuch diag.Code = "joint-too-much"
 )

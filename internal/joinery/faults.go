@@ -90,3 +90,9 @@ func fingersDiffer(j *joint, sum, width piece.Figure) fault {
 	return fault{CodeFingers, "joint.fingers-do-not-add-up", append(pairArgs(j.Joint),
 		message.Length("sum", sum.Nm), message.Length("width", width.Nm))}
 }
+
+// tooMuch says that the joints of the piece are more than can be worked out.
+func tooMuch(joints int) diag.Diagnostic {
+	return diag.Diagnostic{Severity: diag.Error, Code: CodeTooMuch,
+		Text: message.New("joint.too-much", message.Count("joints", joints), message.Count("limit", MaxSteps))}
+}

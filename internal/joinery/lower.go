@@ -50,6 +50,9 @@ func Lower(p *piece.Piece, l *ledger.Ledger) (cuts []piece.Cut, lowered []Lowere
 	}
 	w.settle()
 	w.runOut()
+	if w.steps.left < 0 {
+		w.faults = append(w.faults, tooMuch(len(p.Joints)))
+	}
 	return w.cuts(), lowered, w.faults
 }
 
@@ -62,6 +65,7 @@ type work struct {
 	claims []claim
 	holes  []piece.Cut
 	faults diag.List
+	steps  steps
 }
 
 // joint is a joint of the piece with its two parts and how they meet.
@@ -94,8 +98,11 @@ type claim struct {
 	stops [2]bool
 }
 
+// maxSteps is MaxSteps; tests make it smaller.
+var maxSteps = MaxSteps
+
 func newWork(p *piece.Piece, l *ledger.Ledger) *work {
-	w := &work{piece: p, ledger: l, index: make(map[address.Address]int, len(p.Parts))}
+	w := &work{piece: p, ledger: l, index: make(map[address.Address]int, len(p.Parts)), steps: steps{maxSteps}}
 	for i := range p.Parts {
 		w.index[p.Parts[i].Address] = i
 	}

@@ -5,9 +5,23 @@ import (
 	"slices"
 )
 
+// MaxSteps bounds the work of Lower, counted in looks at two boxes at once. What
+// goes beyond it is reported and left as it stands.
+const MaxSteps = 100_000_000
+
+// steps counts looks at boxes.
+type steps struct{ left int }
+
+// take reports whether n more looks may be taken.
+func (s *steps) take(n int) bool {
+	s.left -= n
+	return s.left >= 0
+}
+
 // pairsOf returns the pairs of boxes for which near holds, as indices, the lesser
-// first, in order. near must not hold for boxes that are apart along an axis.
-func pairsOf(boxes []box, near func(a, b box) bool) [][2]int {
+// first, in order. near must not hold for boxes that are apart along an axis. It
+// stops where the steps run out.
+func pairsOf(boxes []box, s *steps, near func(a, b box) bool) [][2]int {
 	if len(boxes) < 2 {
 		return nil
 	}
@@ -40,6 +54,9 @@ func pairsOf(boxes []box, near func(a, b box) bool) [][2]int {
 		for _, j := range order[k+1:] {
 			if boxes[j][along].Low.Nm > boxes[i][along].High.Nm {
 				break
+			}
+			if !s.take(1) {
+				return nil
 			}
 			if near(boxes[i], boxes[j]) {
 				out = append(out, [2]int{min(i, j), max(i, j)})

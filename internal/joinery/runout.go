@@ -12,15 +12,16 @@ type wood struct {
 	body   []box
 	gone   [][]box
 	beside [][]int // parts that touch the part or overlap it
+	steps  *steps
 }
 
 func (w *work) finished() *wood {
 	n := len(w.piece.Parts)
-	f := &wood{body: make([]box, n), gone: make([][]box, n), beside: make([][]int, n)}
+	f := &wood{body: make([]box, n), gone: make([][]box, n), beside: make([][]int, n), steps: &w.steps}
 	for i := range w.piece.Parts {
 		f.body[i] = w.piece.Parts[i].Extent
 	}
-	for _, p := range pairsOf(f.body, touches) {
+	for _, p := range pairsOf(f.body, &w.steps, touches) {
 		f.beside[p[0]] = append(f.beside[p[0]], p[1])
 		f.beside[p[1]] = append(f.beside[p[1]], p[0])
 	}
@@ -32,7 +33,9 @@ func (w *work) finished() *wood {
 	for i := range w.piece.Cuts {
 		c := &w.piece.Cuts[i]
 		if p, ok := w.index[c.Part]; ok {
-			f.gone[p] = append(f.gone[p], Around(&w.piece.Parts[p], c)...)
+			for _, b := range Around(&w.piece.Parts[p], c) {
+				f.gone[p] = append(f.gone[p], b)
+			}
 		}
 	}
 	return f
@@ -68,13 +71,13 @@ func (w *work) runOut() {
 func (f *wood) hides(part int, cut, more box) bool {
 	taken := []box{more}
 	for _, g := range f.gone[part] {
-		taken = lessAll(taken, g)
+		taken = f.steps.lessAll(taken, g)
 	}
 	for _, t := range taken {
 		for _, a := range axes {
 			for _, high := range [2]bool{false, true} {
 				open := []box{skin(t, a, high)}
-				open = lessAll(lessAll(open, cut), more)
+				open = f.steps.lessAll(f.steps.lessAll(open, cut), more)
 				open = f.lessWood(open, part)
 				for _, q := range f.beside[part] {
 					open = f.lessWood(open, q)
@@ -107,6 +110,9 @@ func (f *wood) lessWood(list []box, part int) []box {
 		if !overlaps(b, body) {
 			out = append(out, b)
 			continue
+		}
+		if !f.steps.take(len(f.gone[part])) {
+			return append(out, b)
 		}
 		out = append(out, less(b, body, 0)...)
 		for _, g := range f.gone[part] {

@@ -56,7 +56,7 @@ func (w *work) claimPairs() [][2]int {
 		}
 	}
 	var out [][2]int
-	for _, p := range pairsOf(boxes, overlaps) {
+	for _, p := range pairsOf(boxes, &w.steps, overlaps) {
 		i, j := which[p[0]], which[p[1]]
 		if w.claims[i].joint != w.claims[j].joint {
 			out = append(out, [2]int{i, j})
@@ -90,7 +90,7 @@ func (w *work) keepOrLose(k, l int, by map[int][]int, told map[[2]address.Addres
 		rest := []box{x}
 		for _, i := range by[keep.keeper] {
 			if w.over(w.claims[i].joint, keep.joint) {
-				rest = lessAll(rest, w.claims[i].cut)
+				rest = w.steps.lessAll(rest, w.claims[i].cut)
 			}
 		}
 		if len(rest) > 0 {
@@ -116,7 +116,7 @@ func (w *work) keepOrLose(k, l int, by map[int][]int, told map[[2]address.Addres
 func (w *work) notch(joint, loser, keeper int, region box, by map[int][]int) {
 	rest := []box{region}
 	for _, i := range by[loser] {
-		rest = lessAll(rest, w.claims[i].cut)
+		rest = w.steps.lessAll(rest, w.claims[i].cut)
 	}
 	for _, r := range rest {
 		w.add(claim{joint: joint, loser: loser, keeper: keeper, cut: r, kept: r, kind: piece.Notch})
@@ -132,7 +132,7 @@ func (w *work) twoKeepers(i, j int, by map[int][]int, told map[[2]address.Addres
 	rest := []box{meet(a.kept, b.kept)}
 	for _, k := range [2]int{a.keeper, b.keeper} {
 		for _, n := range by[k] {
-			rest = lessAll(rest, w.claims[n].cut)
+			rest = w.steps.lessAll(rest, w.claims[n].cut)
 		}
 	}
 	if len(rest) == 0 {

@@ -158,3 +158,14 @@ func meet(p, q *piece.Part) bool {
 	}
 	return true
 }
+
+// TestBound: with too little work allowed the joints are lowered as far as they
+// go, and that is said.
+func TestBound(t *testing.T) {
+	defer joinery.Limit(20)()
+	b := drawer(t, 80, 50, 40)
+	cuts, _, faults := joinery.Lower(&b.Piece, b.Ledger)
+	if len(cuts) == 0 || len(faults) == 0 || faults[len(faults)-1].Code != joinery.CodeTooMuch {
+		t.Errorf("%d cuts, %+v", len(cuts), faults)
+	}
+}

@@ -1,6 +1,7 @@
 package joinery_test
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"scantling/internal/geom/solid"
 	"scantling/internal/joinery"
 	"scantling/internal/piece"
+	"scantling/internal/piece/trial"
 	"scantling/internal/shape"
 )
 
@@ -183,27 +185,18 @@ func TestDrawerSolids(t *testing.T) {
 }
 
 func BenchmarkLower(b *testing.B) {
-	// A rack of 60 × 25 boxes: 60 uprights and 1 475 shelves in housings, some
-	// 3 000 joints.
-	t := &testing.T{}
-	w := newBuilder(t)
-	const cols, rows = 60, 25
-	for c := range int64(cols) {
-		w.Part(string(address.Address("").Nth("side", int(c)+1)), grainUp, c*2000, c*2000+180, 0, 2000, 0, rows*1000)
-	}
-	for c := range int64(cols - 1) {
-		for k := range int64(rows) {
-			name := string(address.Address("").Nth("bay", int(c)+1).Nth("shelf", int(k)+1))
-			w.Part(name, grainRight, c*2000+120, c*2000+2060, 0, 2000, k*1000+400, k*1000+580)
-			w.Joint(name+".left", piece.HousingJoint, name, string(address.Address("").Nth("side", int(c)+1)), 60, func(j *piece.Joint) { j.StopLow = w.Fig("stop", 80) })
-			w.Joint(name+".right", piece.HousingJoint, name, string(address.Address("").Nth("side", int(c)+2)), 60, func(j *piece.Joint) { j.StopLow = w.Fig("stop", 80) })
-		}
-	}
-	b.Logf("%d parts, %d joints", len(w.Piece.Parts), len(w.Piece.Joints))
-	for b.Loop() {
-		cuts, _, faults := joinery.Lower(&w.Piece, w.Ledger)
-		if len(faults) > 0 || len(cuts) == 0 {
-			b.Fatal(faults, len(cuts))
-		}
+	for _, size := range [][2]int64{{10, 28}, {100, 29}} {
+		w := trial.Rack(size[0], size[1])
+		b.Run(fmt.Sprint(len(w.Piece.Parts), " parts ", len(w.Piece.Joints), " joints"), func(b *testing.B) {
+			for b.Loop() {
+				b.StopTimer()
+				w := trial.Rack(size[0], size[1])
+				b.StartTimer()
+				cuts, _, faults := joinery.Lower(&w.Piece, w.Ledger)
+				if len(faults) > 0 || len(cuts) == 0 {
+					b.Fatal(faults, len(cuts))
+				}
+			}
+		})
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"scantling/internal/piece"
-	lengths "scantling/internal/unit"
+	"scantling/internal/unit"
 )
 
 // Content is a part by its sizes and cuts alone, in one printed form: two parts
@@ -87,7 +87,7 @@ func head(p *piece.Part, t Turn) string {
 	return b.String() + best
 }
 
-func flip(at, whole lengths.Length, turned bool) lengths.Length {
+func flip(at, whole unit.Length, turned bool) unit.Length {
 	if turned {
 		return whole - at
 	}
@@ -95,7 +95,7 @@ func flip(at, whole lengths.Length, turned bool) lengths.Length {
 }
 
 // span turns a stretch.
-func span(from, to, whole lengths.Length, turned bool) (lengths.Length, lengths.Length) {
+func span(from, to, whole unit.Length, turned bool) (unit.Length, unit.Length) {
 	if turned {
 		return whole - to, whole - from
 	}
@@ -146,7 +146,7 @@ func printed(p *piece.Part, c *piece.Cut, t Turn) string {
 func printedBore(p *piece.Part, b *piece.Bore, t Turn) string {
 	whole := p.Sizes()
 	axis, _ := b.Open.Axis()
-	var at [2]lengths.Length
+	var at [2]unit.Length
 	k := 0
 	for a := range whole {
 		if piece.Local(a) != axis {
@@ -176,7 +176,7 @@ func straight(s *piece.Slot) bool {
 
 // SlotBox returns the local limits of the box around a slot, by length, width
 // and thickness: what it takes, if its corners are square.
-func SlotBox(p *piece.Part, s *piece.Slot) (lo, hi [3]lengths.Length) {
+func SlotBox(p *piece.Part, s *piece.Slot) (lo, hi [3]unit.Length) {
 	open, high := s.Open.Axis()
 	lo[s.Run], hi[s.Run] = s.From.Nm, s.To.Nm
 	x := s.Across()

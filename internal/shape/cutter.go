@@ -28,8 +28,8 @@ func cutter(p *piece.Part, c *piece.Cut, i int) solid.Primitive {
 	return nil
 }
 
-// unit returns the direction of a local axis, or against it.
-func unit(a piece.Local, positive bool) vec.V3 {
+// toward returns the direction of a local axis, or against it.
+func toward(a piece.Local, positive bool) vec.V3 {
 	s := 1.0
 	if !positive {
 		s = -1
@@ -51,11 +51,11 @@ func size(p *piece.Part, a piece.Local) float64 { return p.Sizes()[a].Nm.Millime
 // The origin lies in the side's plane where the other two coordinates are nought.
 func mouth(p *piece.Part, open piece.Side, w piece.Local) (f vec.Frame, across piece.Local, sense float64) {
 	axis, high := open.Axis()
-	f.V = unit(axis, high)
-	f.W = unit(w, true)
+	f.V = toward(axis, high)
+	f.W = toward(w, true)
 	f.U = f.V.Cross(f.W)
 	if high {
-		f.Origin = unit(axis, true).Mul(size(p, axis))
+		f.Origin = toward(axis, true).Mul(size(p, axis))
 	}
 	across = piece.Local(3 - int(axis) - int(w))
 	return f, across, f.U.At(int(across))
@@ -129,8 +129,8 @@ func bore(p *piece.Part, b *piece.Bore, i int) solid.Primitive {
 			k++
 		}
 	}
-	w := unit(axis, true)
-	u := unit((axis+1)%3, true)
+	w := toward(axis, true)
+	u := toward((axis+1)%3, true)
 	f := vec.Frame{Origin: vec.V3{X: at[0], Y: at[1], Z: at[2]}, U: u, V: w.Cross(u), W: w}
 	whole, depth := size(p, axis), b.Depth.Nm.Millimetres()
 	out := solid.Prism{
@@ -177,13 +177,13 @@ func ease(p *piece.Part, e *piece.Ease, i int) solid.Primitive {
 	if a == b {
 		return solid.Prism{} // no common edge: the solid comes out unverified
 	}
-	f := vec.Frame{U: unit(a, highA), V: unit(b, highB)}
+	f := vec.Frame{U: toward(a, highA), V: toward(b, highB)}
 	f.W = f.U.Cross(f.V)
 	if highA {
-		f.Origin = f.Origin.Add(unit(a, true).Mul(size(p, a)))
+		f.Origin = f.Origin.Add(toward(a, true).Mul(size(p, a)))
 	}
 	if highB {
-		f.Origin = f.Origin.Add(unit(b, true).Mul(size(p, b)))
+		f.Origin = f.Origin.Add(toward(b, true).Mul(size(p, b)))
 	}
 	along := piece.Local(3 - int(a) - int(b))
 	from, to := -beyond, size(p, along)+beyond

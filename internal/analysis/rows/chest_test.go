@@ -43,7 +43,7 @@ func found(t *testing.T, r evaluate.Result) *analysis.Context {
 		t.Errorf("%d joints, %d of them lowered", len(r.Piece.Joints), len(low))
 	}
 	c := &analysis.Context{Piece: r.Piece, Cuts: cuts, Joints: low, Shop: r.Shop, Ledger: r.Ledger, Facets: shape.ScreenFacets}
-	report, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Check, assembly.Check})
+	report, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Analysis, assembly.Analysis})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -117,7 +117,7 @@ func BenchmarkNeedleChest(b *testing.B) {
 				b.StartTimer()
 				cuts, low, _ := joinery.Lower(r.Piece, r.Ledger)
 				c := &analysis.Context{Piece: r.Piece, Cuts: cuts, Joints: low, Ledger: r.Ledger, Workers: workers}
-				if _, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Check, assembly.Check}); err != nil {
+				if _, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Analysis, assembly.Analysis}); err != nil {
 					b.Fatal(err)
 				}
 			}
@@ -127,7 +127,7 @@ func BenchmarkNeedleChest(b *testing.B) {
 
 // BenchmarkRack measures each of them on pieces of about 300 and 3 000 parts.
 func BenchmarkRack(b *testing.B) {
-	all := []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Check, assembly.Check}
+	all := []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Analysis, assembly.Analysis}
 	for _, size := range [][2]int64{{10, 28}, {100, 29}} {
 		w := trial.Rack(size[0], size[1])
 		cuts, _, _ := joinery.Lower(&w.Piece, w.Ledger)

@@ -42,10 +42,11 @@ type model struct {
 	clear  *slicing        // of spaces
 	drawn  map[string]bool // rows by their wood
 	bands  [3][]flat       // of the rows drawn along each axis
+	looks  *int            // at boxes, so far
 }
 
 func newModel(p *piece.Piece, joints []piece.Cut, l *ledger.Ledger) *model {
-	m := &model{piece: p, ledger: l, blocks: make([]*block, len(p.Parts)), drawn: map[string]bool{}}
+	m := &model{piece: p, ledger: l, blocks: make([]*block, len(p.Parts)), drawn: map[string]bool{}, looks: new(int)}
 	for i := range p.Spaces {
 		m.spaces = append(m.spaces, &p.Spaces[i])
 	}
@@ -91,6 +92,7 @@ func (m *model) over(axis piece.Axis, r region) *model {
 		if !f.meets(l, b.body) {
 			continue
 		}
+		*m.looks += 1 + len(b.airs)
 		near := &block{part: b.part, index: b.index, body: b.body}
 		for _, a := range b.airs {
 			if a.meets(l, f) {
@@ -195,6 +197,7 @@ type stretch struct {
 func (m *model) wood(l line) ([]stretch, bool) {
 	var out []stretch
 	for _, b := range m.blocks {
+		*m.looks += 1 + len(b.airs)
 		if l.grazes(b.body) {
 			return nil, false
 		}

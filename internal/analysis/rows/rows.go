@@ -21,35 +21,60 @@ var Analysis = analysis.Declare(analysis.Info{
 	Doc:  "Which stretches of wood and air add up along straight lines through the piece?",
 	Kind: analysis.Derive,
 }, func(c *analysis.Context) ([]plan.Row, diag.List) {
-	return Derive(c.Piece, c.Cuts, c.Ledger), nil
+	return Derive(c.Piece, c.Cuts, c.Ledger)
 })
 
 // Derive returns the rows of a piece: of its spaces, of the groups that move in
 // spaces, of its series; joints are the cuts that joints make. Where no line can
 // be drawn there is no row, and a line with the same wood as an earlier one is not
-// drawn again.
-func Derive(p *piece.Piece, joints []piece.Cut, l *ledger.Ledger) []plan.Row {
+// drawn again. Where the work exceeds [MaxLooks] the rest is left out, and a note
+// says so.
+func Derive(p *piece.Piece, joints []piece.Cut, l *ledger.Ledger) ([]plan.Row, diag.List) {
 	l.Learn(Functions())
 	m := newModel(p, joints, l)
 	var out []plan.Row
 	for i := range p.Spaces {
+		if m.tired() {
+			break
+		}
 		s := &p.Spaces[i]
 		out = append(out, m.through(s.Address, "row.space", regionOf(s.Extent), false)...)
 	}
 	for i := range p.Groups {
-		if g := &p.Groups[i]; g.Inside != "" {
+		if g := &p.Groups[i]; g.Inside != "" && !m.tired() {
 			if r, ok := m.around(g.Address); ok {
 				out = append(out, m.through(g.Address, "row.group", r, true)...)
 			}
 		}
 	}
 	for i := range p.Series {
+		if m.tired() {
+			break
+		}
 		if row, ok := m.series(&p.Series[i]); ok {
 			out = append(out, row)
 		}
 	}
-	return out
+	if m.tired() {
+		return out, diag.List{{
+			Severity: diag.Note, Code: CodeLeftOut,
+			Text: message.New("row.left-out", message.Count("rows", len(out)), message.Count("limit", MaxLooks)),
+		}}
+	}
+	return out, nil
 }
+
+// CodeLeftOut: so many parts and cuts lie in the way of lines that not all rows
+// were worked out. It comes from pieces of many thousands of parts.
+const CodeLeftOut diag.Code = "rows-left-out"
+
+// MaxLooks bounds the work, counted in looks at boxes.
+const MaxLooks = 500_000_000
+
+// maxLooks is MaxLooks; tests make it smaller.
+var maxLooks = MaxLooks
+
+func (m *model) tired() bool { return *m.looks > maxLooks }
 
 // around returns the box around all parts of a group.
 func (m *model) around(group address.Address) (region, bool) {

@@ -28,7 +28,11 @@ func chest(t *testing.T) (*trial.Builder, []piece.Cut, []plan.Row) {
 	for _, f := range faults {
 		t.Fatalf("%s %s %v", f.Address, f.Code, f.Text)
 	}
-	return b, cuts, rows.Derive(&b.Piece, cuts, b.Ledger)
+	list, notes := rows.Derive(&b.Piece, cuts, b.Ledger)
+	if len(notes) > 0 {
+		t.Errorf("%+v", notes)
+	}
+	return b, cuts, list
 }
 
 // TestRowsClose: terms add up to the total, the ledger's sums hold, and every
@@ -212,5 +216,15 @@ func TestDeclared(t *testing.T) {
 	c := analysis.Context{Piece: &b.Piece, Cuts: cuts, Ledger: b.Ledger}
 	if _, err := analysis.Run(&c, []analysis.Analysis{rows.Analysis}); err != nil || len(rows.Analysis.Get(&c)) != len(list) {
 		t.Errorf("%v, %d rows of %d", err, len(rows.Analysis.Get(&c)), len(list))
+	}
+}
+
+// TestBound: with too little work allowed some rows are left out, and it is said.
+func TestBound(t *testing.T) {
+	b, cuts, list := chest(t)
+	defer rows.Limit(2000)()
+	some, notes := rows.Derive(&b.Piece, cuts, b.Ledger)
+	if len(some) == 0 || len(some) >= len(list) || len(notes) != 1 || notes[0].Code != rows.CodeLeftOut {
+		t.Errorf("%d rows of %d, %+v", len(some), len(list), notes)
 	}
 }

@@ -23,11 +23,14 @@ const (
 	Open diag.Code = "assembly-open"
 )
 
+// MaxLooks bounds the work for one group, counted in looks at two boxes at once.
+const MaxLooks = 100_000_000
+
 // MaxMembers bounds the parts and groups that are put together at once.
 const MaxMembers = 2000
 
-// Check declares the check.
-var Check analysis.Check = analysis.Declare(analysis.Info{
+// Analysis declares the check.
+var Analysis analysis.Check = analysis.Declare(analysis.Info{
 	Name: "assembly",
 	Doc:  "Can the piece be put together, group by group, by straight slides?",
 	Kind: analysis.Judge, Requires: []analysis.Analysis{marks.Analysis},
@@ -37,7 +40,7 @@ var Check analysis.Check = analysis.Declare(analysis.Info{
 
 // Judge returns the findings for a piece with the cuts of its joints.
 func Judge(p *piece.Piece, joints []piece.Cut, rows []plan.PartRow) []plan.Finding {
-	j := judge{piece: p, wood: make([][]shape.Box, len(p.Parts)), marks: map[address.Address]string{}, parent: map[address.Address]address.Address{}}
+	j := judge{piece: p, wood: make([][]shape.Box, len(p.Parts)), marks: map[address.Address]string{}, rough: map[int]bool{}, parent: map[address.Address]address.Address{}}
 	for i := range p.Groups {
 		j.parent[p.Groups[i].Address] = p.Groups[i].Parent
 	}
@@ -53,7 +56,12 @@ func Judge(p *piece.Piece, joints []piece.Cut, rows []plan.PartRow) []plan.Findi
 		}
 	}
 	for i := range p.Parts {
-		j.wood[i] = shape.Boxes(&p.Parts[i], cuts[p.Parts[i].Address], true)
+		p := &p.Parts[i]
+		j.rough[i] = p.Form != piece.Board && p.Form != ""
+		var ok bool
+		if j.wood[i], ok = shape.Boxes(p, cuts[p.Address], true); !ok {
+			j.rough[i] = true
+		}
 	}
 	j.group("")
 	for i := range p.Groups {
@@ -72,6 +80,8 @@ type judge struct {
 	piece *piece.Piece
 	wood  [][]shape.Box
 	marks map[address.Address]string
+	// rough are the parts whose box is not their shape.
+	rough map[int]bool
 	// parent is the group that a group stands in.
 	parent map[address.Address]address.Address
 	out    []plan.Finding
@@ -132,7 +142,14 @@ func (j *judge) group(group address.Address) {
 		})
 		return
 	}
-	t := newTable(set)
+	t, ok := newTable(set)
+	if !ok {
+		j.out = append(j.out, plan.Finding{
+			Check: "assembly", Status: plan.Unknown, Severity: diag.Warning, Code: Unjudged, Address: group,
+			Text: message.New("assembly.too-much-work", message.Count("parts", len(set)), message.Count("limit", MaxLooks)),
+		})
+		return
+	}
 	all := make([]int, len(set))
 	for i := range all {
 		all[i] = i
@@ -152,7 +169,7 @@ func (j *judge) report(group address.Address, set []member, ring []int, t table)
 		names = append(names, message.Address("", set[i].name))
 		for _, p := range set[i].parts {
 			part := &j.piece.Parts[p]
-			if part.Form != piece.Board && part.Form != "" {
+			if j.rough[p] {
 				f.Status, f.Severity, f.Code = plan.Unknown, diag.Warning, Unjudged
 			}
 			if m := j.marks[part.Address]; len(set[i].parts) == 1 && m != "" && !slices.Contains(f.Marks, m) {
@@ -197,7 +214,8 @@ func (j *judge) blocker(set []member, ring []int, t table, i, axis int, up bool)
 			if !up {
 				a, b = b, a
 			}
-			if a.ahead(b, piece.Axis(axis)) {
+			looks := 0
+			if a.ahead(b, piece.Axis(axis), &looks) {
 				return j.piece.Parts[p].Address
 			}
 		}

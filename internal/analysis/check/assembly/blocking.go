@@ -35,14 +35,16 @@ func gather(name address.Address, parts []int, wood [][]shape.Box) member {
 
 // ahead reports whether, along an axis, some wood of b lies in the way of m as it
 // moves up the axis.
-func (m *member) ahead(b *member, axis piece.Axis) bool {
+func (m *member) ahead(b *member, axis piece.Axis, looks *int) bool {
+	*looks++
 	if !meets(m.hull, b.hull, axis) || b.hull.Hi[axis] <= m.hull.Lo[axis] {
 		return false
 	}
 	for _, x := range m.wood {
-		if !meets(x, b.hull, axis) {
+		if *looks++; !meets(x, b.hull, axis) {
 			continue
 		}
+		*looks += len(b.wood)
 		for _, y := range b.wood {
 			if y.Lo[axis] >= x.Hi[axis] && meets(x, y, axis) {
 				return true
@@ -69,19 +71,24 @@ type table struct {
 	blocked [3][]bool // [axis][i*n+j]: j is ahead of i
 }
 
-func newTable(set []member) table {
+// It reports false where that takes more than MaxLooks.
+func newTable(set []member) (table, bool) {
 	t := table{n: len(set)}
+	looks := 0
 	for axis := range 3 {
 		t.blocked[axis] = make([]bool, len(set)*len(set))
 		for i := range set {
 			for j := range set {
 				if i != j {
-					t.blocked[axis][i*t.n+j] = set[i].ahead(&set[j], piece.Axis(axis))
+					t.blocked[axis][i*t.n+j] = set[i].ahead(&set[j], piece.Axis(axis), &looks)
+				}
+				if looks > MaxLooks {
+					return t, false
 				}
 			}
 		}
 	}
-	return t
+	return t, true
 }
 
 // locked returns the sets that do not come apart, each of two or more.

@@ -31,8 +31,11 @@ const (
 // a touch, half a micrometre, twice: far below what can be cut.
 const Limit = unit.Micrometre
 
-// Check declares the check.
-var Check analysis.Check = analysis.Declare(analysis.Info{
+// MaxLooks bounds the work, counted in looks at two boxes at once.
+const MaxLooks = 200_000_000
+
+// Analysis declares the check.
+var Analysis analysis.Check = analysis.Declare(analysis.Info{
 	Name: "collision",
 	Doc:  "Do any two finished parts claim the same wood?",
 	Kind: analysis.Judge, Solids: true, Requires: []analysis.Analysis{marks.Analysis},
@@ -64,17 +67,27 @@ func Judge(p *piece.Piece, shapes *shape.Shapes, rows []plan.PartRow, l *ledger.
 	for _, x := range p.Joints {
 		j.joints[pair(x.A, x.B)] = x.Address
 	}
-	pairs := near(p)
+	looks := 0
+	pairs := near(p, &looks)
 	wood := make([][]shape.Box, len(p.Parts))
 	for _, ij := range pairs {
 		for _, i := range ij {
 			if wood[i] == nil {
-				wood[i] = shape.Boxes(&p.Parts[i], shapes.CutsOf(p.Parts[i].Address), false)
+				wood[i], _ = shape.Boxes(&p.Parts[i], shapes.CutsOf(p.Parts[i].Address), false)
 			}
+		}
+		if looks += len(wood[ij[0]]) * len(wood[ij[1]]); looks > MaxLooks {
+			break
 		}
 		if share(wood[ij[0]], wood[ij[1]]) {
 			j.look(ij[0], ij[1])
 		}
+	}
+	if looks > MaxLooks {
+		j.out = append(j.out, plan.Finding{
+			Check: "collision", Status: plan.Unknown, Severity: diag.Warning, Code: Unjudged,
+			Text: message.New("collision.too-much-work", message.Count("parts", len(p.Parts)), message.Count("limit", MaxLooks)),
+		})
 	}
 	if len(j.out) == 0 && len(p.Parts) > 1 {
 		j.out = append(j.out, plan.Finding{
@@ -86,8 +99,8 @@ func Judge(p *piece.Piece, shapes *shape.Shapes, rows []plan.PartRow, l *ledger.
 }
 
 // near returns the pairs of parts whose uncut bodies overlap, in order: sort and
-// sweep from left to right.
-func near(p *piece.Piece) [][2]int {
+// sweep from left to right. It stops where it has looked more than MaxLooks times.
+func near(p *piece.Piece, looks *int) [][2]int {
 	order := make([]int, len(p.Parts))
 	for i := range order {
 		order[i] = i
@@ -102,6 +115,9 @@ func near(p *piece.Piece) [][2]int {
 			b := &p.Parts[k].Extent
 			if b[0].Low.Nm >= a[0].High.Nm {
 				break
+			}
+			if *looks++; *looks > MaxLooks {
+				return nil
 			}
 			if a[1].Low.Nm < b[1].High.Nm && b[1].Low.Nm < a[1].High.Nm && a[2].Low.Nm < b[2].High.Nm && b[2].Low.Nm < a[2].High.Nm {
 				out = append(out, [2]int{min(i, k), max(i, k)})

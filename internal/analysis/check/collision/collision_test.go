@@ -18,7 +18,7 @@ func findings(t *testing.T, b *trial.Builder) []plan.Finding {
 	t.Helper()
 	cuts, _, _ := joinery.Lower(&b.Piece, b.Ledger)
 	c := analysis.Context{Piece: &b.Piece, Cuts: cuts, Ledger: b.Ledger, Facets: 8}
-	r, err := analysis.Run(&c, []analysis.Analysis{marks.Analysis, collision.Check})
+	r, err := analysis.Run(&c, []analysis.Analysis{marks.Analysis, collision.Analysis})
 	if err != nil {
 		t.Fatal(err)
 	}
