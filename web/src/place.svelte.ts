@@ -32,7 +32,12 @@ class Place {
 
 export const place = new Place();
 
+/** An id of the plan as an id of the page: "board 1" may not stand there. */
+export function slug(id: string): string {
+  return id.replace(/[^A-Za-z0-9.[\]]+/g, '-');
+}
+
 /** The link to a page, or to a card, step or part on it. */
 export function to(page: Page | 'machine', id = ''): string {
-  return '#' + page + (id ? '/' + encodeURIComponent(id) : '');
+  return '#' + page + (id ? '/' + encodeURIComponent(slug(id)) : '');
 }

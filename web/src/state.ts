@@ -110,6 +110,7 @@ export interface Sum {
   title: string;
   terms: Term[];
   total: string;
+  alike: string[];
 }
 
 export interface Diagram {
@@ -153,7 +154,7 @@ export interface Setting {
 
 export interface Placement {
   n: number;
-  mark: string;
+  marks: string[];
   pieces: number;
   settings: Setting[];
   offer: string;
@@ -244,6 +245,8 @@ export interface Fault {
 
 /** The pages' own labels. */
 export type Word =
+  | 'app.alike'
+  | 'app.all-cards'
   | 'app.all-done'
   | 'app.all-known'
   | 'app.apart'
@@ -287,6 +290,7 @@ export type Word =
   | 'app.in-list'
   | 'app.in-steps'
   | 'app.keep'
+  | 'app.larger'
   | 'app.leave-machine'
   | 'app.less'
   | 'app.less-of'

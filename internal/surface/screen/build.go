@@ -37,7 +37,7 @@ func Build(src Source) *State {
 	s.Tally = b.tally(s.Findings)
 	s.Tables = Tables{
 		Stages: b.stages(), Buying: show(table.Buying(p, b.say)),
-		Held: show(table.Held(p, b.say)), Seasons: show(table.Seasons(p, b.say)),
+		Held: show(table.Held(p, bare{b.say})), Seasons: show(table.Seasons(p, bare{b.say})),
 	}
 	s.Views.Isometric = b.whole(drawing.LookIsometric)
 	s.Views.Front = b.whole(drawing.LookFront)
@@ -50,6 +50,12 @@ type builder struct {
 }
 
 func (b *builder) length(f plan.Figure) string { return b.say.Length(f.Nm) }
+
+// bare speaks as the words do, but shows lengths without their unit: for tables
+// and drawings, which name it once.
+type bare struct{ *words.Words }
+
+func (b bare) Length(l unit.Length) string { return b.Figure(l) }
 
 // messages says each of them.
 func (b *builder) messages(ms ...message.Message) []string {

@@ -179,6 +179,8 @@ type Sum struct {
 	Title string `json:"title"`
 	Terms []Term `json:"terms"`
 	Total string `json:"total"`
+	// Alike are the titles of further sums with the same terms.
+	Alike []string `json:"alike"`
 }
 
 // Term is one term of a sum. Count is how often it stands there in a row.
@@ -251,10 +253,10 @@ type Setting struct {
 	Passes []string `json:"passes"`
 }
 
-// Placement is one way of offering the work.
+// Placement is one way of offering the work, for all parts that are offered alike.
 type Placement struct {
 	N        int       `json:"n"`
-	Mark     string    `json:"mark"`
+	Marks    []string  `json:"marks"`
 	Pieces   int       `json:"pieces"`
 	Settings []Setting `json:"settings"`
 	Offer    string    `json:"offer"`

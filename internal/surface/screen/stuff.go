@@ -17,9 +17,9 @@ import (
 // Rooms for drawings, in millimetres of paper: what a screen of ordinary width
 // shows at about its natural size.
 const (
-	wholeWidth, wholeHeight     = 150.0, 130.0
-	partWidth, partHeight       = 170.0, 110.0
-	diagramWidth, diagramHeight = 190.0, 70.0
+	wholeWidth, wholeHeight     = 120.0, 100.0
+	partWidth, partHeight       = 100.0, 100.0
+	diagramWidth, diagramHeight = 170.0, 70.0
 	setupWidth, setupHeight     = 110.0, 56.0
 )
 
@@ -35,7 +35,7 @@ func element(d page.Drawing) string {
 }
 
 func (b *builder) whole(look drawing.Look) string {
-	return element(drawing.Whole(b.Plan, b.Solids, drawing.WholeOptions{Look: look, Marks: true}, wholeWidth, wholeHeight, b.say))
+	return element(drawing.Whole(b.Plan, b.Solids, drawing.WholeOptions{Look: look, Marks: true}, wholeWidth, wholeHeight, bare{b.say}))
 }
 
 func (b *builder) stages() []Stage {
@@ -43,7 +43,7 @@ func (b *builder) stages() []Stage {
 	for _, s := range b.Plan.Stages {
 		out = append(out, Stage{
 			ID: s.ID, Title: b.say.Say(s.Title),
-			Parts: show(table.Parts(b.Plan, s.ID, b.say)), Blanks: show(table.Blanks(b.Plan, s.ID, b.say)),
+			Parts: show(table.Parts(b.Plan, s.ID, bare{b.say})), Blanks: show(table.Blanks(b.Plan, s.ID, bare{b.say})),
 		})
 	}
 	return out
@@ -52,11 +52,11 @@ func (b *builder) stages() []Stage {
 func (b *builder) parts() []Part {
 	out := []Part{}
 	for _, r := range b.Plan.Parts {
-		pic, scale := drawing.Part(b.Plan, r, b.Solids, drawing.PartOptions{ThirdAngle: b.Plan.Shop.Region == "en-US"}, partWidth, partHeight, b.say)
+		pic, scale := drawing.Part(b.Plan, r, b.Solids, drawing.PartOptions{ThirdAngle: b.Plan.Shop.Region == "en-US"}, partWidth, partHeight, bare{b.say})
 		part := Part{
 			Mark: r.Mark, Name: partName(r), Quantity: r.Quantity(), Members: []string{}, Material: r.Species, Stage: r.Stage,
 			Length: b.length(r.Length), Width: b.length(r.Width), Thickness: b.length(r.Thickness),
-			Basis: b.known("basis.", string(r.Basis)), SVG: element(pic), Cuts: show(table.Cuts(b.Plan, r, b.say)),
+			Basis: b.known("basis.", string(r.Basis)), SVG: element(pic), Cuts: show(table.Cuts(b.Plan, r, bare{b.say})),
 			Caption: b.say.Label("booklet.part-caption", message.Text("scale", scale.String()), message.Text("species", r.Species),
 				message.Word("basis", "basis."+string(r.Basis))),
 		}
@@ -108,7 +108,7 @@ func (b *builder) diagrams() []Diagram {
 			return 100 * part / w.Whole
 		}
 		diagram := Diagram{
-			ID: d.ID, Label: d.Label, Count: d.Count, SVG: element(drawing.Diagram(d, diagramWidth, diagramHeight, b.say)), Marks: []string{},
+			ID: d.ID, Label: d.Label, Count: d.Count, SVG: element(drawing.Diagram(d, diagramWidth, diagramHeight, bare{b.say})), Marks: []string{},
 			Caption: b.say.Label("booklet.diagram-caption", message.Text("id", d.ID), message.Length("thickness", d.Thickness.Nm),
 				message.Percent("parts", share(w.Parts)), message.Percent("kerf", share(w.Kerf)), message.Percent("trim", share(w.Trim)),
 				message.Percent("remnant", share(w.Remnant)), message.Percent("rest", share(w.Rest))),
@@ -135,7 +135,7 @@ func (b *builder) rows() []Sum {
 		for i, t := range r.Terms {
 			lengths[i] = t.Figure.Nm
 		}
-		sum := Sum{Title: b.say.Say(r.Title), Total: b.length(r.Total), Terms: []Term{}}
+		sum := Sum{Title: b.say.Say(r.Title), Total: b.length(r.Total), Terms: []Term{}, Alike: []string{}}
 		for i, nm := range unit.ShowRow(lengths, b.say.Show()) {
 			word, figure := b.term(r.Terms[i]), b.say.Length(nm)
 			at := slices.IndexFunc(sum.Terms, func(t Term) bool { return t.Word == word && t.Figure == figure })
@@ -145,20 +145,25 @@ func (b *builder) rows() []Sum {
 			}
 			sum.Terms[at].Count++
 		}
+		same := slices.IndexFunc(out, func(s Sum) bool { return s.Total == sum.Total && slices.Equal(s.Terms, sum.Terms) })
+		if same >= 0 {
+			out[same].Alike = append(out[same].Alike, sum.Title)
+			continue
+		}
 		out = append(out, sum)
 	}
 	return out
 }
 
-// term names a stretch of a row: by its word, else by the mark of its part.
+// term names a stretch of a row: by the mark of its part, else by its word.
 func (b *builder) term(t piece.Term) string {
-	if t.Word != "" {
-		return b.known("term.", t.Word)
-	}
 	for _, r := range b.Plan.Parts {
 		if slices.Contains(r.Members, t.Of) {
 			return r.Mark + " " + partName(r)
 		}
+	}
+	if t.Word != "" {
+		return b.known("term.", t.Word)
 	}
 	if t.Of != "" {
 		return string(t.Of)

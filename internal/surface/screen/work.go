@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"slices"
+
 	"scantling/internal/message"
 	"scantling/internal/output/drawing"
 	"scantling/internal/plan"
@@ -18,10 +20,10 @@ func (b *builder) setups() []Setup {
 			card.Speed = b.say.Label("booklet.card-speed", message.Speed("rpm", s.Speed))
 		}
 		for _, pm := range s.Placements {
-			card.Placements = append(card.Placements, b.placement(pm))
+			card.Placements = together(card.Placements, b.placement(pm))
 		}
 		if len(s.Placements) > 0 {
-			if pic, ok := drawing.Setup(b.Plan, s, s.Placements[0], setupWidth, setupHeight, b.say); ok {
+			if pic, ok := drawing.Setup(b.Plan, s, s.Placements[0], setupWidth, setupHeight, bare{b.say}); ok {
 				card.SVG = element(pic)
 				card.Caption = b.say.Label("booklet.setup-caption", message.Text("mark", s.Placements[0].Mark))
 			}
@@ -54,7 +56,7 @@ func (b *builder) settings(in []plan.Setting) []Setting {
 
 func (b *builder) placement(pm plan.Placement) Placement {
 	out := Placement{
-		N: pm.N, Mark: pm.Mark, Pieces: pm.Pieces, Settings: b.settings(pm.Settings),
+		N: pm.N, Marks: []string{pm.Mark}, Pieces: pm.Pieces, Settings: b.settings(pm.Settings),
 		Notes: b.messages(pm.Feed, pm.Note), Sums: b.sums(pm.Sums),
 	}
 	if pm.Down != "" && pm.Fence != "" {
@@ -66,10 +68,39 @@ func (b *builder) placement(pm plan.Placement) Placement {
 	return out
 }
 
+// together adds a placement to the one before it if the work is offered alike.
+func together(all []Placement, p Placement) []Placement {
+	if n := len(all); n > 0 {
+		last := &all[n-1]
+		alike := last.Offer == p.Offer && slices.Equal(last.Notes, p.Notes) &&
+			slices.EqualFunc(last.Settings, p.Settings, func(x, y Setting) bool {
+				return x.Word == y.Word && x.Figure == y.Figure && slices.Equal(x.Passes, y.Passes)
+			})
+		if alike {
+			if !slices.Contains(last.Marks, p.Marks[0]) {
+				last.Marks = append(last.Marks, p.Marks...)
+			}
+			last.Pieces += p.Pieces
+			for _, s := range p.Sums {
+				if !slices.ContainsFunc(last.Sums, s.equal) {
+					last.Sums = append(last.Sums, s)
+				}
+			}
+			return all
+		}
+	}
+	p.N = len(all) + 1
+	return append(all, p)
+}
+
+func (s Sum) equal(o Sum) bool {
+	return s.Title == o.Title && s.Total == o.Total && slices.Equal(s.Terms, o.Terms)
+}
+
 func (b *builder) sums(in []plan.Sum) []Sum {
 	out := []Sum{}
 	for _, s := range in {
-		sum := Sum{Title: b.say.Say(s.Title), Terms: []Term{}, Total: b.length(s.Total)}
+		sum := Sum{Title: b.say.Say(s.Title), Terms: []Term{}, Total: b.length(s.Total), Alike: []string{}}
 		for _, t := range s.Terms {
 			nm := t.Figure.Nm
 			if nm < 0 {

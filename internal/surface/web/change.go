@@ -131,19 +131,27 @@ func (d *Desk) change(ctx context.Context, revision string, work func(docs map[s
 
 // commit writes the changed documents and the line of the history.
 func (d *Desk) commit(r *scantling.Result, src *noted, out edit.Outcome) error {
+	if err := d.write(src); err != nil {
+		return err
+	}
+	if err := d.world.Append(HistoryName(d.file), out.Line); err != nil {
+		return fmt.Errorf("the history cannot be written: %w", err)
+	}
+	d.history = out.History
+	err := d.lay(r, src)
+	d.hub.tell(d.state.Revision)
+	return err
+}
+
+// write puts what stood in the place of files into the files.
+func (d *Desk) write(src *noted) error {
 	for _, name := range slices.Sorted(maps.Keys(src.instead)) {
 		if err := d.world.Write(name, src.instead[name]); err != nil {
 			return fmt.Errorf("%s cannot be written: %w", name, err)
 		}
 	}
-	if err := d.world.Append(HistoryName(d.file), out.Line); err != nil {
-		return fmt.Errorf("the history cannot be written: %w", err)
-	}
 	src.instead = nil
-	d.history = out.History
-	err := d.lay(r, src)
-	d.hub.tell(d.state.Revision)
-	return err
+	return nil
 }
 
 // documents are the texts that edits may change, by the names that edits use.

@@ -47,6 +47,7 @@ export class PieceView {
   async load(data: ArrayBuffer): Promise<void> {
     const { scene } = await new GLTFLoader().parseAsync(data, '');
     this.#drop();
+    this.#moved = 0;
     this.#scene.add(scene);
     scene.traverse((object) => {
       const address: unknown = object.userData.address;
@@ -66,7 +67,10 @@ export class PieceView {
     });
     const box = new Box3().setFromObject(scene);
     box.getSize(this.#size);
+    const from = this.#camera.position.clone().sub(this.#controls.target);
     box.getCenter(this.#controls.target);
+    this.#camera.position.copy(this.#controls.target).add(from);
+    this.#controls.update();
     this.#fit();
   }
 
@@ -74,6 +78,12 @@ export class PieceView {
   apart(share: number, pull: (address: string) => number): void {
     const step = this.#size.z * 0.75 * share;
     for (const s of this.#shown) s.object.position.copy(s.home).add(new Vector3(0, 0, step * pull(s.address)));
+    // The eye follows the middle of what is drawn apart.
+    const middle = new Vector3(0, 0, step / 2 - this.#moved);
+    this.#moved = step / 2;
+    this.#controls.target.add(middle);
+    this.#camera.position.add(middle);
+    this.#controls.update();
     this.#fit(share);
   }
 
@@ -151,6 +161,7 @@ export class PieceView {
     this.draw();
   }
   #share = 0;
+  #moved = 0;
 
   #at(e: PointerEvent, canvas: HTMLCanvasElement): string {
     const box = canvas.getBoundingClientRect();
