@@ -113,35 +113,49 @@ func (m *model) across(s *piece.Slot, name string, far bool) piece.Figure {
 	return m.ledger.Sum(name+".mouth", near, open)
 }
 
-// gap names the air between two stretches of wood: a cut of one part, a space, or
-// the clearance between two parts.
+// narrow is the widest air between two parts that is called a clearance. Common
+// practice, no source.
+const narrow = 10 * unit.Millimetre
+
+// gap names the air between two stretches of wood: a cut of one part; a whole
+// space; a clearance; the inside of a group, between its own parts; or air.
 func (m *model) gap(l line, a, b stretch, f piece.Figure) piece.Term {
-	t := piece.Term{Air: true, Figure: f, Word: "clearance"}
-	if a.b == b.b {
-		if c := a.behind; c != nil && c == b.before {
-			t.Of, t.Word = c.Address, string(c.Kind)
-			return t
-		}
-		t.Of, t.Word = a.b.part.Address, "air"
+	t := piece.Term{Air: true, Figure: f, Word: "air"}
+	switch c := a.behind; {
+	case a.b == b.b && c != nil && c == b.before:
+		t.Of, t.Word = c.Address, string(c.Kind)
 		return t
+	case a.b == b.b:
+		t.Of = a.b.part.Address
+		return t
+	case f.Nm <= narrow:
+		t.Word = "clearance"
+	case a.b.part.Group == b.b.part.Group:
+		t.Of, t.Word = a.b.part.Group, "inside"
 	}
-	mid := l
-	mid.at[l.axis] = a.to + (b.from-a.to)/2
-	var least float64
-	for _, s := range m.spaces {
-		inside, size := true, 1.0
-		for k, e := range s.Extent {
-			inside = inside && mid.at[k] >= e.Low.Nm && mid.at[k] <= e.High.Nm
-			size *= e.Size().Millimetres()
-		}
-		if !inside || (least > 0 && size >= least) {
-			continue
-		}
-		least = size
+	if s := m.spaceAt(l, a.to+(b.from-a.to)/2); s != nil {
 		t.Of = s.Address
 		if e := s.Extent[l.axis]; e.Low.Nm == a.to && e.High.Nm == b.from {
 			t.Word = "space"
 		}
 	}
 	return t
+}
+
+// spaceAt returns the smallest space that holds a point of the line, or nil.
+func (m *model) spaceAt(l line, at unit.Length) *piece.Space {
+	l.at[l.axis] = at
+	var best *piece.Space
+	var least float64
+	for _, s := range m.spaces {
+		inside, size := true, 1.0
+		for k, e := range s.Extent {
+			inside = inside && l.at[k] >= e.Low.Nm && l.at[k] <= e.High.Nm
+			size *= e.Size().Millimetres()
+		}
+		if inside && (best == nil || size < least) {
+			best, least = s, size
+		}
+	}
+	return best
 }
