@@ -185,7 +185,7 @@ func exact(written string) (*big.Rat, bool) {
 func (r *reader) template(parts []hclsyntax.Expression, at At) Expr {
 	t := &Text{At: at}
 	for _, p := range parts {
-		if l, ok := p.(*hclsyntax.LiteralValueExpr); ok && l.Val.Type().FriendlyName() == "string" && !l.Val.IsNull() {
+		if l, ok := p.(*hclsyntax.LiteralValueExpr); ok && l.Val.Type().FriendlyName() == "string" && l.Val.IsKnown() && !l.Val.IsNull() {
 			t.Parts = append(t.Parts, TextPart{Words: l.Val.AsString()})
 			continue
 		}

@@ -60,7 +60,11 @@ func (r *reader) steps(t hcl.Traversal) []Step {
 // index is the key of a step that the parser has evaluated already.
 func (r *reader) index(s hcl.TraverseIndex, at At) Expr {
 	r.file.Work.Formulas++
-	if s.Key.Type().FriendlyName() == "string" {
+	kind := s.Key.Type().FriendlyName()
+	switch {
+	case !s.Key.IsKnown() || s.Key.IsNull() || kind != "string" && kind != "number":
+		return r.unsupported(at, "[]") // what the parser puts where it lost its way
+	case kind == "string":
 		return &Text{At: at, Parts: []TextPart{{Words: s.Key.AsString()}}}
 	}
 	n, exact := s.Key.AsBigFloat().Rat(nil)
