@@ -1,7 +1,6 @@
 package operations
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -56,6 +55,7 @@ type deriver struct {
 	rowOf  map[address.Address]string
 	blanks map[address.Address]int
 	held   map[address.Address]bool // parts that a joint holds
+	thick  map[string]piece.Figure  // of the board that a blank is sawn from
 	// last holds what was done last to a workpiece, a row or a group: what the
 	// next operation on it needs.
 	last  map[string][]string
@@ -214,16 +214,6 @@ func partID(row plan.PartRow) string { return "part." + row.Mark }
 // opID is readable and says what the operation is done to.
 func opID(to string, words ...string) string {
 	return to + ": " + strings.Join(words, " ")
-}
-
-// sortedKeys returns a map's keys in order.
-func sortedKeys[K cmp.Ordered, V any](m map[K]V) []K {
-	var keys []K
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
 }
 
 // sized returns a figure triple.

@@ -84,12 +84,16 @@ func (d *deriver) prepare(row plan.PartRow) {
 // thicknessOf is the thickness of the board that a workpiece was cut from: as
 // the diagram says, else its own.
 func (d *deriver) thicknessOf(w plan.Workpiece) piece.Figure {
-	for _, g := range d.Diagrams {
-		for _, p := range g.Pieces {
-			if p.Workpiece == w.ID {
-				return g.Thickness
+	if d.thick == nil {
+		d.thick = map[string]piece.Figure{}
+		for _, g := range d.Diagrams {
+			for _, p := range g.Pieces {
+				d.thick[p.Workpiece] = g.Thickness
 			}
 		}
+	}
+	if t, ok := d.thick[w.ID]; ok {
+		return t
 	}
 	return w.Thickness
 }

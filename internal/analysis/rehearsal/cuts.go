@@ -23,12 +23,12 @@ type made struct {
 // cuts carries out every card and compares what comes out with the design.
 func (r *rehearsal) cuts() {
 	by := r.byCut()
+	cuts := map[address.Address][]piece.Cut{}
+	for _, c := range r.Cuts {
+		cuts[c.Part] = append(cuts[c.Part], c)
+	}
 	for _, row := range r.Plan.Parts {
-		part := first(row)
-		for _, c := range r.Cuts {
-			if c.Part != part {
-				continue
-			}
+		for _, c := range cuts[first(row)] {
 			r.report.Cuts++
 			list := by[rowCut{row.Mark, c.Address}]
 			delete(by, rowCut{row.Mark, c.Address})

@@ -72,7 +72,7 @@ func (r *rehearsal) resize(op plan.Operation, now map[string]state) {
 	case plan.PlaneToThick:
 		if c, ok := r.card[op.Setup]; ok {
 			if s, found := setting(c.Settings, "thickness"); found && !same(s.Figure.Nm, after[2]) {
-				r.differs(op, "thickness", s.Figure.Nm, after[2])
+				r.differs(op, "setting.thickness", s.Figure.Nm, after[2])
 			}
 		}
 	}
@@ -86,9 +86,12 @@ func (r *rehearsal) setTo(op plan.Operation, word string, want unit.Length) {
 		return
 	}
 	for _, p := range c.Placements {
-		if s, found := setting(p.Settings, word); found && p.Mark == op.Mark {
+		if p.Mark != op.Mark {
+			continue
+		}
+		if s, found := setting(p.Settings, word); found {
 			if !same(s.Figure.Nm, want) {
-				r.differs(op, word, s.Figure.Nm, want)
+				r.differs(op, "setting."+word, s.Figure.Nm, want)
 			}
 			return
 		}
@@ -145,7 +148,7 @@ func (r *rehearsal) glued(op plan.Operation, now map[string]state) {
 		width += s[1]
 	}
 	if width < op.After[1].Nm {
-		r.differs(op, "panel width", width, op.After[1].Nm)
+		r.differs(op, "size.panel width", width, op.After[1].Nm)
 	}
 }
 
@@ -210,12 +213,12 @@ func (r *rehearsal) fed(op plan.Operation, s state, name string) {
 func (r *rehearsal) wrongSize(op plan.Operation, is, want state) {
 	for axis := range is {
 		if is[axis] != want[axis] {
-			r.differs(op, [3]string{"length", "width", "thickness"}[axis], is[axis], want[axis])
+			r.differs(op, [3]string{"size.length", "size.width", "size.thickness"}[axis], is[axis], want[axis])
 			return
 		}
 	}
 }
 
 func (r *rehearsal) differs(op plan.Operation, what string, is, want unit.Length) {
-	r.fail(CodeSize, "rehearsal.size", "", message.Text("id", op.ID), message.Word("what", "size."+what), message.Length("is", is), message.Length("want", want))
+	r.fail(CodeSize, "rehearsal.size", "", message.Text("id", op.ID), message.Word("what", what), message.Length("is", is), message.Length("want", want))
 }

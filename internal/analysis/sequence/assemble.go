@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"slices"
+	"strings"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis/operations"
@@ -79,6 +80,9 @@ func (st step) concerns(a address.Address) bool {
 // covers reports whether a names b or what b lies in; an address without indices
 // names all of a repeat.
 func covers(a, b address.Address) bool {
+	if name, _, _ := strings.Cut(string(a), "."); !strings.HasPrefix(string(b), strings.SplitN(name, "[", 2)[0]) {
+		return false // most do not: no need to take them apart
+	}
 	as, errA := a.Steps()
 	bs, errB := b.Steps()
 	if errA != nil || errB != nil || len(as) > len(bs) {

@@ -133,8 +133,10 @@ func (s *sequencer) marksOf(workpiece string) []string {
 // unique returns the words once each, in order.
 func unique(words []string) []string {
 	var out []string
+	seen := make(map[string]bool, len(words))
 	for _, w := range words {
-		if w != "" && !slices.Contains(out, w) {
+		if w != "" && !seen[w] {
+			seen[w] = true
 			out = append(out, w)
 		}
 	}
