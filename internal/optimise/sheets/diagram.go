@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/sawing"
 )
@@ -17,14 +18,23 @@ func (m *model) sized(x, y int64, d problem.Direction, kids []sawing.Kid) *sawin
 	return b
 }
 
+// filling is how the pieces of a pattern lie.
+type filling interface {
+	// block returns the filling as nested blocks. With small set, small pieces
+	// are cut off first, so that what stays at the saw stays long.
+	block(stock int, pick picks, small bool) *sawing.Block
+	// without returns the filling less the pieces that are worth least
+	// together, or nil when nothing is left.
+	without(stock int) *cover.Pattern
+}
+
 // picks hands out where the pieces of a kind come from.
 type picks func(kind int) source
 
-// block lays a pattern out as nested blocks. With small set, the small pieces
-// of a strip are cut off first, so that what stays at the saw stays long.
-func (m *model) block(p *pattern, pick picks, small bool) *sawing.Block {
-	t := &m.stock[p.stock]
-	strips := slices.Clone(p.strips)
+func (f *staged) block(stock int, pick picks, small bool) *sawing.Block {
+	m := f.m
+	t := &m.stock[stock]
+	strips := slices.Clone(f.strips)
 	free := len(t.defects) == 0
 	if free {
 		slices.SortStableFunc(strips, func(a, b strip) int { return cmp.Compare(b.y, a.y) })
@@ -125,9 +135,9 @@ func (m *model) within(b *sawing.Block, x, y int64) *sawing.Block {
 }
 
 // tree builds the cuts of a pattern in the first order that feeds no piece that
-// is too small. dealt holds the sources of its pieces, beside p.use.
-func (m *model) tree(p *pattern, dealt [][]source) (*problem.Node, bool) {
-	s := m.p.Stock[m.stock[p.stock].index]
+// is too small. dealt holds the sources of its pieces, beside p.Use.
+func (m *model) tree(p *cover.Pattern, dealt [][]source) (*problem.Node, bool) {
+	s := m.p.Stock[m.stock[p.Stock].index]
 	f := sawing.Frame{
 		Origin: problem.Point{Along: s.Trim.Start, Across: s.Trim.Low},
 		Scale:  m.scale, Kerf: m.p.Kerf, Useful: m.p.Useful, Form: problem.Sheets,
@@ -136,12 +146,12 @@ func (m *model) tree(p *pattern, dealt [][]source) (*problem.Node, bool) {
 	for _, small := range []bool{false, true} {
 		hands := slices.Clone(dealt)
 		pick := func(kind int) source {
-			i, _ := slices.BinarySearchFunc(p.use, kind, func(e entry, k int) int { return cmp.Compare(e.kind, k) })
+			i, _ := slices.BinarySearchFunc(p.Use, kind, func(e cover.Entry, k int) int { return cmp.Compare(e.Kind, k) })
 			src := hands[i][0]
 			hands[i] = hands[i][1:]
 			return src
 		}
-		root = f.Tree(m.block(p, pick, small), s.Usable(problem.Sheets))
+		root = f.Tree(p.Filling.(filling).block(p.Stock, pick, small), s.Usable(problem.Sheets))
 		if sawing.Feeds(root, m.p.Feed, problem.Sheets) {
 			return root, true
 		}
@@ -151,61 +161,61 @@ func (m *model) tree(p *pattern, dealt [][]source) (*problem.Node, bool) {
 
 // feedable takes the smallest pieces out of a pattern until it can be sawn, and
 // returns nil if nothing is left.
-func (m *model) feedable(p *pattern) *pattern {
+func (m *model) feedable(p *cover.Pattern) *cover.Pattern {
 	if m.p.Feed == (problem.Feed{}) {
 		return p
 	}
-	for len(p.use) > 0 {
-		dealt := make([][]source, len(p.use))
-		for i, e := range p.use {
-			dealt[i] = slices.Repeat(m.kinds[e.kind].sources[:1], e.n)
+	for p != nil && len(p.Use) > 0 {
+		dealt := make([][]source, len(p.Use))
+		for i, e := range p.Use {
+			dealt[i] = slices.Repeat(m.kinds[e.Kind].sources[:1], e.N)
 		}
 		if _, ok := m.tree(p, dealt); ok {
 			return p
 		}
-		p = m.without(p)
+		p = p.Filling.(filling).without(p.Stock)
 	}
 	return nil
 }
 
-// without returns p less the column whose pieces are worth least.
-func (m *model) without(p *pattern) *pattern {
+// without leaves out the column whose pieces are worth least.
+func (f *staged) without(stock int) *cover.Pattern {
 	worst, from, at := int64(-1), 0, 0
-	for i, s := range p.strips {
+	for i, s := range f.strips {
 		for j, c := range s.columns {
 			var worth int64
 			for _, it := range c.items {
-				worth += m.kinds[it.kind].value
+				worth += f.m.kinds[it.kind].value
 			}
 			if worst < 0 || worth < worst {
 				worst, from, at = worth, i, j
 			}
 		}
 	}
-	strips := slices.Clone(p.strips)
+	strips := slices.Clone(f.strips)
 	strips[from].columns = slices.Delete(slices.Clone(strips[from].columns), at, at+1)
 	if len(strips[from].columns) == 0 {
 		strips = slices.Delete(strips, from, from+1)
 	}
-	return m.newPattern(p.stock, strips)
+	return f.m.newPattern(stock, strips)
 }
 
 // diagrams hands the parts out to the patterns and builds their cuts.
-func (m *model) diagrams(uses []use) []problem.Diagram {
+func (m *model) diagrams(uses []cover.Use) []problem.Diagram {
 	queues := make([][]source, len(m.kinds))
 	for k := range m.kinds {
 		queues[k] = slices.Clone(m.kinds[k].sources)
 	}
 	var out []problem.Diagram
 	for _, u := range uses {
-		for n := u.n; n > 0; {
+		for n := u.N; n > 0; {
 			run := n
-			for _, e := range u.p.use {
-				run = min(run, queues[e.kind][0].quantity/e.n)
+			for _, e := range u.Pattern.Use {
+				run = min(run, queues[e.Kind][0].quantity/e.N)
 			}
 			run = max(run, 1)
-			root, _ := m.tree(u.p, deal(u.p, queues, run))
-			out = append(out, problem.Diagram{Stock: m.stock[u.p.stock].index, Copies: run, Root: root})
+			root, _ := m.tree(u.Pattern, deal(u.Pattern, queues, run))
+			out = append(out, problem.Diagram{Stock: m.stock[u.Pattern.Stock].index, Copies: run, Root: root})
 			n -= run
 		}
 	}
@@ -213,11 +223,11 @@ func (m *model) diagrams(uses []use) []problem.Diagram {
 }
 
 // deal takes the pieces for run sheets of pattern p off the queues.
-func deal(p *pattern, queues [][]source, run int) [][]source {
-	dealt := make([][]source, len(p.use))
-	for i, e := range p.use {
-		q := &queues[e.kind]
-		for range e.n {
+func deal(p *cover.Pattern, queues [][]source, run int) [][]source {
+	dealt := make([][]source, len(p.Use))
+	for i, e := range p.Use {
+		q := &queues[e.Kind]
+		for range e.N {
 			dealt[i] = append(dealt[i], (*q)[0])
 			(*q)[0].quantity -= run
 			if (*q)[0].quantity == 0 && len(*q) > 1 {

@@ -2,8 +2,10 @@ package sheets
 
 import (
 	"cmp"
-	"scantling/internal/optimise/problem"
 	"slices"
+
+	"scantling/internal/optimise/cover"
+	"scantling/internal/optimise/problem"
 )
 
 // lying is a kind as it may lie.
@@ -58,13 +60,14 @@ func (m *model) order(s sorting) []lying {
 type filler struct {
 	m     *model
 	order []lying
-	tries int // heights tried for each strip
+	value []int64 // of one piece of each kind
+	tries int     // heights tried for each strip
 	steps int64
 }
 
 // sheet fills one sheet of kind i with pieces that are left, and returns nil if
 // nothing fits.
-func (f *filler) sheet(i int, left []int) *pattern {
+func (f *filler) sheet(i int, left []int) *cover.Pattern {
 	left = slices.Clone(left)
 	t := &f.m.stock[i]
 	var strips []strip
@@ -159,7 +162,7 @@ func (f *filler) strip(t *stock, left []int, y int64, first lying) (strip, int64
 		}
 		c := f.column(t, left, taken, s, l, at)
 		for _, it := range c.items {
-			worth += f.m.kinds[it.kind].value
+			worth += f.value[it.kind]
 		}
 		s.columns = append(s.columns, c)
 		x = at + l.x

@@ -4,6 +4,7 @@ import (
 	"math/big"
 	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 )
 
@@ -34,7 +35,7 @@ func (m *model) material() (int64, bool) {
 	for _, t := range order {
 		size := new(big.Rat).SetInt(area(t.x, t.y))
 		n := new(big.Rat).Quo(left, size)
-		if limit := big.NewRat(int64(t.limit), 1); t.limit > 0 && n.Cmp(limit) > 0 {
+		if limit := big.NewRat(int64(t.limit), 1); t.limit < cover.Plenty && n.Cmp(limit) > 0 {
 			n = limit
 		}
 		cost.Add(cost, new(big.Rat).Mul(n, big.NewRat(t.cost, 1)))

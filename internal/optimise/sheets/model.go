@@ -5,6 +5,7 @@ import (
 	"math/bits"
 	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/unit"
 )
@@ -36,7 +37,7 @@ type stock struct {
 	index   int
 	x, y    int64 // usable, kerf included
 	cost    int64
-	limit   int
+	limit   int // cover.Plenty: none
 	defects []defect
 }
 
@@ -49,6 +50,7 @@ type model struct {
 	kinds   []kind
 	stock   []stock
 	step    int64
+	largest float64 // the greatest area of a piece
 }
 
 func newModel(p problem.Problem, first problem.Direction) *model {
@@ -66,6 +68,9 @@ func newModel(p problem.Problem, first problem.Direction) *model {
 		}
 	}
 	m.step = max(m.step, 1)
+	for _, k := range m.kinds {
+		m.largest = max(m.largest, float64(k.x)*float64(k.y))
+	}
 	return m
 }
 
@@ -117,6 +122,9 @@ func (m *model) direction(d problem.Direction) problem.Direction {
 
 func (m *model) newStock(i int, s problem.Stock) stock {
 	t := stock{index: i, cost: int64(s.Cost), limit: s.Limit}
+	if t.limit == 0 {
+		t.limit = cover.Plenty
+	}
 	t.x, t.y = m.axes(s.Usable(problem.Sheets))
 	for _, d := range s.Defects {
 		from := problem.Point{Along: d.Along - s.Trim.Start, Across: d.Across - s.Trim.Low}
@@ -148,11 +156,10 @@ func (m *model) addKinds() {
 		if s.quantity == 0 {
 			return
 		}
-		x, y := m.axes(size)
-		turn = turn && x != y
-		if turn && x < y {
-			x, y = y, x
+		if turn = turn && size.Length != size.Width; turn && size.Length < size.Width {
+			size.Length, size.Width = size.Width, size.Length
 		}
+		x, y := m.axes(size)
 		k := key{x, y, value, turn, row, uneven}
 		i, ok := at[k]
 		if !ok {
@@ -178,8 +185,12 @@ func (m *model) addKinds() {
 			add(part.Size, part.Turn, int64(part.Value), problem.Any, false, source{part: i, sequence: -1, quantity: part.Quantity})
 		}
 	}
+	// The order is the same whichever way the model lies.
 	slices.SortStableFunc(m.kinds, func(a, b kind) int {
-		return cmp.Or(cmp.Compare(b.y, a.y), cmp.Compare(b.x, a.x))
+		if m.swapped {
+			a.x, a.y, b.x, b.y = a.y, a.x, b.y, b.x
+		}
+		return cmp.Or(cmp.Compare(b.x, a.x), cmp.Compare(b.y, a.y))
 	})
 }
 

@@ -1,14 +1,6 @@
 package sheets
 
-import (
-	"cmp"
-	"slices"
-)
-
-// entry is a number of pieces of one kind.
-type entry struct {
-	kind, n int
-}
+import "scantling/internal/optimise/cover"
 
 // item is one piece in a column, at y from the strip's near side.
 type item struct {
@@ -32,45 +24,30 @@ type strip struct {
 	columns []column
 }
 
-// pattern is the filling of one sheet.
-type pattern struct {
-	stock  int // index in model.stock
+// staged is the filling of a sheet with strips, in the axes of its model.
+type staged struct {
+	m      *model
 	strips []strip
-	use    []entry // by kind
-	worth  int64   // sum of the values of its pieces
 }
 
-// use of a pattern.
-type use struct {
-	p *pattern
-	n int
-}
-
-func (m *model) newPattern(stock int, strips []strip) *pattern {
-	p := &pattern{stock: stock, strips: strips}
-	count := map[int]int{}
+// newPattern returns the pattern of a staged filling.
+func (m *model) newPattern(stock int, strips []strip) *cover.Pattern {
+	var entries []cover.Entry
 	for _, s := range strips {
 		for _, c := range s.columns {
 			for _, it := range c.items {
-				count[it.kind]++
-				p.worth += m.kinds[it.kind].value
+				entries = append(entries, cover.Entry{Kind: it.kind, N: 1})
 			}
 		}
 	}
-	for k, n := range count {
-		p.use = append(p.use, entry{k, n})
-	}
-	slices.SortFunc(p.use, func(a, b entry) int { return cmp.Compare(a.kind, b.kind) })
-	return p
+	return cover.NewPattern(stock, entries, &staged{m, strips})
 }
 
-// times returns how often p can be cut before it makes too many of some kind.
-func (p *pattern) times(left []int) int {
-	n := -1
-	for _, e := range p.use {
-		if k := left[e.kind] / e.n; n < 0 || k < n {
-			n = k
-		}
+// worth returns what the pieces of a pattern are worth at the given values.
+func worth(p *cover.Pattern, value []int64) int64 {
+	var sum int64
+	for _, e := range p.Use {
+		sum += value[e.Kind] * int64(e.N)
 	}
-	return max(n, 0)
+	return sum
 }

@@ -2,7 +2,9 @@ package sheets
 
 import (
 	"math"
+	"slices"
 
+	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
 )
@@ -12,7 +14,7 @@ import (
 // firstMethod. It returns a [problem.Fault] if the limited sheets do not
 // suffice or the stages do not allow a part.
 func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (problem.Answer, error) {
-	s := &search{p: p, meter: meter, cost: math.MaxInt64}
+	s := &search{p: p, meter: meter, cost: math.MaxInt64, workers: workers}
 	for _, d := range []problem.Direction{problem.Rip, problem.Crosscut} {
 		if p.Cutting.First == problem.Any || p.Cutting.First == d {
 			s.models = append(s.models, newModel(p, d))
@@ -24,8 +26,14 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 	}
 	s.bound, s.proof = bound, problem.ByMaterial
 	s.constructed(firstMethod)
-	if s.m == nil {
-		return problem.Answer{}, shortage("no way was found to cut all parts from it")
+	if p.Goal == problem.LeastCost {
+		s.correct()
+		if s.models[0].fine() {
+			s.cover()
+		}
+		if s.cost == math.MaxInt64 {
+			return problem.Answer{}, shortage("no way was found to cut all parts from it")
+		}
 	}
 	return s.answer(), nil
 }
@@ -37,29 +45,29 @@ func shortage(why string) error {
 
 // search is a run on one problem.
 type search struct {
-	p      problem.Problem
-	models []*model
-	meter  *work.Meter
-	// The best so far, in the terms of model m. Under MostValue cost is the
-	// value less than nothing, so that less is better throughout.
-	m     *model
-	uses  []use
+	p       problem.Problem
+	models  []*model
+	meter   *work.Meter
+	workers int
+	// The best so far. Under MostValue cost is the value less than nothing, so
+	// that less is better throughout.
+	uses  []cover.Use
 	cost  int64
 	bound int64
 	proof problem.Proof
 }
 
 // offer notes a plan if it is better than the best so far.
-func (s *search) offer(m *model, uses []use, cost int64) {
-	if cost < s.cost || s.m == nil {
-		s.m, s.uses, s.cost = m, uses, cost
+func (s *search) offer(uses []cover.Use, cost int64) {
+	if cost < s.cost {
+		s.uses, s.cost = uses, cost
 	}
 }
 
 // done says that nothing better can exist.
 func (s *search) done() bool {
 	if s.p.Goal == problem.MostValue {
-		return s.m != nil && -s.cost >= s.bound
+		return s.cost < math.MaxInt64 && -s.cost >= s.bound
 	}
 	return s.cost <= s.bound
 }
@@ -70,10 +78,10 @@ func (s *search) constructed(meter *work.Meter) {
 	for _, tries := range []int{1, 6} {
 		for o := sorting(0); o < sortings; o++ {
 			for _, m := range s.models {
-				if s.m != nil && (meter.Ended() || s.done()) {
+				if s.cost < math.MaxInt64 && (meter.Ended() || s.done()) {
 					return
 				}
-				f := &filler{m: m, order: m.order(o), tries: tries}
+				f := &filler{m: m, order: m.order(o), tries: tries, value: m.values()}
 				s.construct(f)
 				meter.Take(f.steps)
 			}
@@ -81,25 +89,93 @@ func (s *search) constructed(meter *work.Meter) {
 	}
 }
 
-func (s *search) construct(f *filler) {
-	m := f.m
-	left, stockLeft := make([]int, len(m.kinds)), make([]int, len(m.stock))
+// values returns what one piece of each kind counts.
+func (m *model) values() []int64 {
+	out := make([]int64, len(m.kinds))
+	for k := range m.kinds {
+		out[k] = m.kinds[k].value
+	}
+	return out
+}
+
+func (m *model) demand() (left, limits []int) {
+	left, limits = make([]int, len(m.kinds)), make([]int, len(m.stock))
 	for k := range m.kinds {
 		left[k] = m.kinds[k].d
 	}
 	for i := range m.stock {
-		stockLeft[i] = m.stock[i].limit
+		limits[i] = m.stock[i].limit
 	}
+	return left, limits
+}
+
+func (s *search) construct(f *filler) {
+	m := f.m
+	left, limits := m.demand()
 	if s.p.Goal == problem.MostValue {
 		if p := f.sheet(0, left); p != nil {
-			s.offer(m, []use{{p, 1}}, -p.worth)
+			s.offer([]cover.Use{{Pattern: p, N: 1}}, -worth(p, f.value))
 		} else {
-			s.offer(m, nil, 0)
+			s.offer(nil, 0)
 		}
 		return
 	}
-	if uses, cost, ok := f.complete(left, stockLeft, s.cost); ok {
-		s.offer(m, uses, cost)
+	if uses, cost, ok := f.complete(left, limits, s.cost); ok {
+		s.offer(uses, cost)
+	}
+}
+
+// correctShare is the part of the work that value correction may take before
+// column generation begins: one in so many.
+const correctShare = 8
+
+// correct makes rounds of value correction.
+func (s *search) correct() {
+	part := s.meter.Split(s.meter.Left() / correctShare)
+	left, limits := s.models[0].demand()
+	for i, m := range s.models {
+		c := newCorrection(m, uint64(i))
+		for n := 0; n < 2000 && !s.done() && !part.Ended(); n++ {
+			if !part.Take(1) {
+				break
+			}
+			if uses, cost, ok := c.round(left, limits, math.MaxInt64, part); ok {
+				s.offer(uses, cost)
+			}
+		}
+	}
+	s.meter.Join(part)
+}
+
+// mostUnits bounds the tables of the knapsacks.
+const mostUnits = 1 << 14
+
+// fine says whether the sheets are few enough units in size for tables.
+func (m *model) fine() bool {
+	for i := range m.stock {
+		if m.stock[i].x > mostUnits || m.stock[i].y > mostUnits {
+			return false
+		}
+	}
+	return true
+}
+
+// cover improves the plan by column generation.
+func (s *search) cover() {
+	m := s.models[0]
+	demand, limits := m.demand()
+	c := &cover.Problem{Demand: demand, Step: m.step, Oracle: func() cover.Oracle { return newOracle(s.models) }}
+	for i := range m.stock {
+		c.Stock = append(c.Stock, cover.Stock{Cost: m.stock[i].cost, Limit: limits[i]})
+	}
+	begin := cover.Result{Uses: s.uses, Cost: s.cost, Bound: s.bound}
+	end := cover.Improve(c, begin, nil, s.meter, s.workers)
+	s.uses, s.cost = slices.Clone(end.Uses), end.Cost
+	if end.Bound > s.bound {
+		s.bound, s.proof = end.Bound, problem.ByColumns
+		if end.Branched {
+			s.proof = problem.BySearch
+		}
 	}
 }
 
@@ -109,7 +185,7 @@ func (s *search) answer() problem.Answer {
 		cost = -cost
 	}
 	a := problem.Answer{
-		Diagrams: s.m.diagrams(s.uses), Cost: problem.Cost(cost),
+		Diagrams: s.models[0].diagrams(s.uses), Cost: problem.Cost(cost),
 		Bound: problem.Cost(s.bound), Proof: s.proof, Status: problem.Gap,
 	}
 	switch {

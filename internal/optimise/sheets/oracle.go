@@ -1,0 +1,92 @@
+package sheets
+
+import (
+	"scantling/internal/optimise/cover"
+	"scantling/internal/optimise/work"
+)
+
+// oracle knows what fits on a sheet.
+type oracle struct {
+	models  []*model // the ways to lay the strips
+	guide   ceiling
+	seed    uint64
+	correct []*correction
+}
+
+func newOracle(models []*model) *oracle {
+	o := &oracle{models: models}
+	for _, m := range models {
+		o.correct = append(o.correct, newCorrection(m, 77))
+	}
+	return o
+}
+
+// Price looks for the patterns that are worth most. Its worths are ceilings
+// over any number of copies.
+func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
+	reply := cover.Reply{Worth: make([]int64, len(ask.Price)), Exact: stagedOnly(o.models[0].p)}
+	for _, m := range o.models {
+		f := filler{m: m, value: ask.Value, order: m.byValue(ask.Value), tries: 3}
+		for i := range m.stock {
+			if ask.Stock[i] == 0 {
+				continue
+			}
+			if !o.guide.build(m, i, ask.Value, ask.Left, reply.Exact, meter) {
+				return reply, false
+			}
+			reply.Worth[i] = max(reply.Worth[i], o.guide.worth())
+			if o.guide.worth() <= ask.Price[i] && reply.Exact {
+				continue
+			}
+			b := bounded{f: f, guide: &o.guide, breath: 3, meter: meter}
+			for _, p := range []*cover.Pattern{b.sheet(i, ask.Left), f.sheet(i, ask.Left)} {
+				if p != nil && worth(p, ask.Value) > ask.Price[i] {
+					reply.Found = append(reply.Found, p)
+				}
+			}
+			if meter.Ended() {
+				return reply, len(reply.Found) > 0
+			}
+		}
+	}
+	return reply, true
+}
+
+// Uniform fills a sheet with one kind.
+func (o *oracle) Uniform(i, k, most int) *cover.Pattern {
+	var best *cover.Pattern
+	for _, m := range o.models {
+		left := make([]int, len(m.kinds))
+		left[k] = most
+		value := make([]int64, len(m.kinds))
+		value[k] = 1
+		f := filler{m: m, value: value, tries: 1}
+		for _, l := range m.order(highest) {
+			if l.kind == k {
+				f.order = append(f.order, l)
+			}
+		}
+		if p := f.sheet(i, left); p != nil && (best == nil || p.Use[0].N > best.Use[0].N) {
+			best = p
+		}
+	}
+	return best
+}
+
+// Means returns 4: rounds of value correction.
+func (o *oracle) Means() int { return 4 }
+
+// Complete makes a round of value correction.
+func (o *oracle) Complete(variant int, left, stockLeft []int, money int64, meter *work.Meter) ([]cover.Use, int64, bool) {
+	if meter.Ended() {
+		return nil, 0, false
+	}
+	c := o.correct[variant%len(o.correct)]
+	uses, cost, ok := c.round(left, stockLeft, money, meter)
+	return uses, cost, ok && cost < money
+}
+
+// Finish does nothing: trying everything out takes too long for sheets.
+func (o *oracle) Finish([]int, []int, int64, int, *work.Meter) ([]cover.Use, int64, bool) {
+	return nil, 0, false
+}
