@@ -22,6 +22,12 @@ import (
 // needleChest is the demonstration piece from its documents.
 func needleChest(t testing.TB, inputs map[string]string) evaluate.Result {
 	t.Helper()
+	return evaluate.Piece(sources(t, inputs))
+}
+
+// sources are the documents of the demonstration piece.
+func sources(t testing.TB, inputs map[string]string) evaluate.Sources {
+	t.Helper()
 	read := func(name string) document.Source {
 		text, err := os.ReadFile("../../../examples/needle-chest/" + name)
 		if err != nil {
@@ -29,7 +35,7 @@ func needleChest(t testing.TB, inputs map[string]string) evaluate.Result {
 		}
 		return document.Source{Name: name, Text: text}
 	}
-	return evaluate.Piece(evaluate.Sources{Document: read("needle-chest.piece.hcl"), Shop: read("shop.hcl"), Inputs: inputs})
+	return evaluate.Sources{Document: read("needle-chest.piece.hcl"), Shop: read("shop.hcl"), Inputs: inputs}
 }
 
 // found runs the analyses up to rows on a result and wants nothing but passes.

@@ -67,6 +67,7 @@ func Judge(p *piece.Piece, shapes *shape.Shapes, rows []plan.PartRow, l *ledger.
 	for _, x := range p.Joints {
 		j.joints[pair(x.A, x.B)] = x.Address
 	}
+	m := measuredOf(p, l)
 	looks := 0
 	pairs := near(p, &looks)
 	wood := make([][]shape.Box, len(p.Parts))
@@ -79,7 +80,7 @@ func Judge(p *piece.Piece, shapes *shape.Shapes, rows []plan.PartRow, l *ledger.
 		if looks += len(wood[ij[0]]) * len(wood[ij[1]]); looks > MaxLooks {
 			break
 		}
-		if share(wood[ij[0]], wood[ij[1]]) {
+		if share(wood[ij[0]], wood[ij[1]]) && !m.clears(&p.Parts[ij[0]], &p.Parts[ij[1]]) {
 			j.look(ij[0], ij[1])
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"scantling/internal/analysis/check/collision"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/joinery"
+	"scantling/internal/ledger"
 	"scantling/internal/piece"
 	"scantling/internal/piece/trial"
 	"scantling/internal/plan"
@@ -104,5 +105,23 @@ func TestPieces(t *testing.T) {
 	f := one(t, findings(t, b))
 	if f.Status != plan.Fail || f.Is.Nm != 47*trial.Tenth || f.Address != "left" {
 		t.Errorf("%+v", f)
+	}
+}
+
+// TestMeasuredClear: a drawer that is cut to an opening measured wider than drawn
+// does not collide with the case; one that is wider than what was measured does.
+func TestMeasuredClear(t *testing.T) {
+	for wide, want := range map[int64]plan.Status{1004: plan.Pass, 1005: plan.Fail} {
+		b := trial.New()
+		b.Group("case", "")
+		b.Group("drawer", "case.opening")
+		b.Part("case.side", trial.LeftSide, 1000, 1180, 0, 500, 0, 1000)
+		b.Part("drawer.front", trial.Front, 0, wide, 0, 140, 0, 500)
+		b.Space("case.opening", 0, 1004, 0, 500, 0, 1000)
+		s := &b.Piece.Spaces[0]
+		s.Clear[0] = b.Ledger.Leaf("opening", 1004*trial.Tenth, ledger.Measured, "")
+		if f := one(t, findings(t, b)); f.Status != want {
+			t.Errorf("%d: %+v", wide, f)
+		}
 	}
 }

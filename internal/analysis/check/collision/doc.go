@@ -8,7 +8,9 @@
 //
 // Most pairs are cleared exactly, without solids: boxes that hold all the wood of
 // either, bodies less their square cuts, share nothing. Only the others are
-// judged on finished solids. The depth is how far one of the two would have to
+// judged on finished solids. What has been measured as clear counts as clear for
+// what moves in it, although the parts round it are drawn where they were planned.
+// The depth is how far one of the two would have to
 // move to be clear, by the kernel. Less than [Limit] is nothing: parts that touch
 // are computed in frames of their own and may differ by rounding.
 package collision
