@@ -1,6 +1,8 @@
 package bodies
 
 import (
+	"strings"
+
 	"scantling/internal/address"
 	"scantling/internal/analysis"
 	"scantling/internal/joinery"
@@ -16,6 +18,9 @@ type Index struct {
 	materials map[string]*piece.Material
 	gone      map[address.Address][]Box
 	wood      map[address.Address][]Box
+	members   map[address.Address][]*piece.Part
+	moves     []Move
+	moved     bool
 }
 
 // Of indexes the piece of a context.
@@ -73,31 +78,41 @@ func (x *Index) Sheet(p *piece.Part) bool {
 
 // Members returns the parts of a group and of the groups in it.
 func (x *Index) Members(group address.Address) []*piece.Part {
-	var out []*piece.Part
-	for i := range x.Piece.Parts {
-		if p := &x.Piece.Parts[i]; p.Group == group || group.Has(p.Group) && p.Group != "" {
-			out = append(out, p)
+	if x.members == nil {
+		x.members = map[address.Address][]*piece.Part{}
+		for i := range x.Piece.Parts {
+			p := &x.Piece.Parts[i]
+			for g := p.Group; g != ""; g = g.Parent() {
+				x.members[g] = append(x.members[g], p)
+			}
 		}
 	}
-	return out
+	return x.members[group]
 }
 
 // Matches reports whether a is what the pattern names: a step of the pattern
-// without a number stands for every number.
+// without a number stands for every number; keys stand for themselves.
 func Matches(pattern, a address.Address) bool {
 	if pattern == a {
 		return true
 	}
-	ps, errP := pattern.Steps()
-	as, errA := a.Steps()
-	if errP != nil || errA != nil || len(ps) != len(as) || len(ps) == 0 {
-		return false
-	}
-	for i := range ps {
-		bare := ps[i].Index == 0 && !ps[i].HasKey && ps[i].Name == as[i].Name
-		if ps[i] != as[i] && !bare {
+	p, q := string(pattern), string(a)
+	for p != "" && q != "" {
+		switch {
+		case p[0] == q[0]:
+			p, q = p[1:], q[1:]
+			continue
+		case q[0] != '[' || p[0] != '.':
 			return false
 		}
+		end := strings.IndexByte(q, ']')
+		if end < 0 || q[1] == '"' {
+			return false
+		}
+		q = q[end+1:]
 	}
-	return true
+	if p != "" || q == "" {
+		return p == q
+	}
+	return q[0] == '[' && q[1] != '"' && strings.IndexByte(q, ']') == len(q)-1
 }

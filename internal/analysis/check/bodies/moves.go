@@ -20,54 +20,51 @@ type Move struct {
 // Moves returns the moving groups in the order of the piece: those that a fit
 // moves, and those that are said to be inside a space.
 func (x *Index) Moves() []Move {
-	var out []Move
+	if x.moved {
+		return x.moves
+	}
+	x.moved = true
+	fits, spaces := map[address.Address]*piece.Fit{}, map[address.Address]*piece.Space{}
+	for i := range x.Piece.Fits {
+		if f := &x.Piece.Fits[i]; fits[f.Moves] == nil {
+			fits[f.Moves] = f
+		}
+	}
+	for i := range x.Piece.Spaces {
+		spaces[x.Piece.Spaces[i].Address] = &x.Piece.Spaces[i]
+	}
 	for _, g := range x.Piece.Groups {
-		m := Move{Group: g}
-		for i := range x.Piece.Fits {
-			if f := &x.Piece.Fits[i]; m.Fit == nil && Matches(f.Moves, g.Address) {
-				m.Fit = f
-			}
+		m := Move{Group: g, Fit: fits[g.Address]}
+		if m.Fit == nil {
+			m.Fit = fits[bare(g.Address)]
 		}
-		if m.Fit == nil && g.Inside == "" {
+		inside := g.Inside
+		switch {
+		case m.Fit == nil && inside == "":
 			continue
+		case inside == "":
+			inside = m.Fit.Inside
 		}
-		m.Space = x.spaceOf(g, m.Fit)
+		m.Space = spaces[inside]
+		if last := inside.Last(); m.Space == nil && g.Address.Last().Index > 0 && last.Index == 0 && !last.HasKey {
+			m.Space = spaces[inside.Parent().Nth(last.Name, g.Address.Last().Index)]
+		}
 		m.Parts = x.Members(g.Address)
 		if len(m.Parts) > 0 {
 			m.Extent = around(m.Parts)
 		}
-		out = append(out, m)
+		x.moves = append(x.moves, m)
 	}
-	return out
+	return x.moves
 }
 
-// spaceOf returns the space that a group moves in: its own, or that of its fit
-// with the group's number.
-func (x *Index) spaceOf(g piece.Group, f *piece.Fit) *piece.Space {
-	inside := g.Inside
-	if inside == "" {
-		inside = f.Inside
+// bare returns an address without its last number.
+func bare(a address.Address) address.Address {
+	last := a.Last()
+	if last.Index == 0 {
+		return a
 	}
-	var found []*piece.Space
-	for i := range x.Piece.Spaces {
-		s := &x.Piece.Spaces[i]
-		if s.Address == inside {
-			return s
-		}
-		if Matches(inside, s.Address) {
-			found = append(found, s)
-		}
-	}
-	n := g.Address.Last().Index
-	if n == 0 && len(found) == 1 {
-		return found[0]
-	}
-	for _, s := range found {
-		if s.Address.Last().Index == n {
-			return s
-		}
-	}
-	return nil
+	return a.Parent().Child(last.Name)
 }
 
 // Fronts returns the parts of the move whose front face shows.

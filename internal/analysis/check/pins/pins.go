@@ -2,8 +2,8 @@ package pins
 
 import (
 	_ "embed" // the help
-	"slices"
 
+	"scantling/internal/address"
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check/bodies"
 	"scantling/internal/analysis/check/verdict"
@@ -39,19 +39,24 @@ var Analysis = analysis.Declare(analysis.Info{
 	Name: "pins", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
 	out, index := verdict.Of("pins", c), bodies.Of(c)
+	pinned := held(c.Piece)
+	made := map[address.Address]*joinery.Lowered{}
+	for i := range c.Joints {
+		made[c.Joints[i].Joint] = &c.Joints[i]
+	}
 	for i := range c.Piece.Joints {
 		j := &c.Piece.Joints[i]
 		if j.Kind != piece.RebateJoint {
 			continue
 		}
 		a, b := index.Part(j.A), index.Part(j.B)
-		k := slices.IndexFunc(c.Joints, func(l joinery.Lowered) bool { return l.Joint == j.Address })
-		if a == nil || b == nil || k < 0 {
+		l := made[j.Address]
+		if a == nil || b == nil || l == nil {
 			out.Unknown(CodeNotMade, message.New("check.pins.not-made", message.Address("joint", j.Address)), j.Address, j.Where)
 			continue
 		}
-		entry, _ := c.Joints[k].Entry.Axis()
-		if local, _ := a.Frame.LocalOf(entry); local != piece.AlongLength || index.Sheet(a) || index.Sheet(b) || held(c.Piece, j) {
+		entry, _ := l.Entry.Axis()
+		if local, _ := a.Frame.LocalOf(entry); local != piece.AlongLength || index.Sheet(a) || index.Sheet(b) || pinned[pair(j)] {
 			continue
 		}
 		out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeEndGrain, Address: j.Address, Where: j.Where, Source: "proportion.rebate-depth (practice)",
@@ -60,11 +65,23 @@ var Analysis = analysis.Declare(analysis.Info{
 	return out.Done(CodeHeld, message.New("check.pins.held")), nil
 })
 
-// held reports whether pins, screws, nails or dowels go through this or another
-// joint of the same two parts.
-func held(p *piece.Piece, j *piece.Joint) bool {
-	return slices.ContainsFunc(p.Joints, func(k piece.Joint) bool {
-		same := k.A == j.A && k.B == j.B || k.A == j.B && k.B == j.A
-		return same && (k.Fasteners != nil && k.Fasteners.Count > 0 || k.Dowels != nil && k.Dowels.Count > 0)
-	})
+// pair names the two parts of a joint, whichever goes into which.
+func pair(j *piece.Joint) [2]address.Address {
+	if j.A > j.B {
+		return [2]address.Address{j.B, j.A}
+	}
+	return [2]address.Address{j.A, j.B}
+}
+
+// held returns the pairs of parts that pins, screws, nails or dowels hold, through
+// whichever joint.
+func held(p *piece.Piece) map[[2]address.Address]bool {
+	out := map[[2]address.Address]bool{}
+	for i := range p.Joints {
+		j := &p.Joints[i]
+		if j.Fasteners != nil && j.Fasteners.Count > 0 || j.Dowels != nil && j.Dowels.Count > 0 {
+			out[pair(j)] = true
+		}
+	}
+	return out
 }

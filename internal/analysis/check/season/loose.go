@@ -8,14 +8,11 @@ import (
 	"scantling/internal/analysis/check/bodies"
 	"scantling/internal/analysis/check/verdict"
 	"scantling/internal/diag"
-	"scantling/internal/joinery"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/timber"
 )
-
-type lowered = joinery.Lowered
 
 // loose judges the solid parts of a drawer that no joint holds: side by side
 // between the walls of what they lie in they must have room to grow.

@@ -2,7 +2,6 @@ package season
 
 import (
 	_ "embed" // the help
-	"slices"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis"
@@ -11,6 +10,7 @@ import (
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/movement"
 	"scantling/internal/diag"
+	"scantling/internal/joinery"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -75,14 +75,13 @@ type judge struct {
 
 // fits judges every fit by its clearances over the seasons, and as it is stated.
 func (j *judge) fits(clearances []plan.Clearance) {
+	by := map[address.Address][]plan.Clearance{}
+	for _, c := range clearances {
+		by[c.Fit] = append(by[c.Fit], c)
+	}
 	for i := range j.Piece.Fits {
 		f := &j.Piece.Fits[i]
-		var own []plan.Clearance
-		for _, c := range clearances {
-			if c.Fit == f.Address {
-				own = append(own, c)
-			}
-		}
+		own := by[f.Address]
 		for _, s := range []struct {
 			across string
 			leave  piece.Figure
@@ -158,17 +157,20 @@ func (j *judge) binds(f *piece.Fit, across string, is piece.Figure, moves addres
 // glue judges every glued joint of solid wood.
 func (j *judge) glue() {
 	limit := j.out.Limit("cross grain", verdict.Practice("check.cross-grain", unit.MM(100)))
+	made := map[address.Address]*joinery.Lowered{}
+	for i := range j.Joints {
+		made[j.Joints[i].Joint] = &j.Joints[i]
+	}
 	for i := range j.Piece.Joints {
 		g := &j.Piece.Joints[i]
 		if g.Glue == "" || g.Slides {
 			continue
 		}
-		k := slices.IndexFunc(j.Joints, func(l lowered) bool { return l.Joint == g.Address })
 		a, b := j.index.Part(g.A), j.index.Part(g.B)
-		if k < 0 || a == nil || b == nil {
+		if made[g.Address] == nil || a == nil || b == nil {
 			continue
 		}
-		for axis, e := range j.Joints[k].Region {
+		for axis, e := range made[g.Address].Region {
 			if e.Size() <= limit.Nm || j.moves(a, piece.Axis(axis)) == j.moves(b, piece.Axis(axis)) {
 				continue
 			}
