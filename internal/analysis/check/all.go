@@ -1,0 +1,30 @@
+package check
+
+import (
+	"scantling/internal/analysis"
+	"scantling/internal/analysis/check/assembly"
+	"scantling/internal/analysis/check/backtoback"
+	"scantling/internal/analysis/check/collision"
+	"scantling/internal/analysis/check/cutter"
+	"scantling/internal/analysis/check/gluejoint"
+	"scantling/internal/analysis/check/grip"
+	"scantling/internal/analysis/check/hidden"
+	"scantling/internal/analysis/check/land"
+	"scantling/internal/analysis/check/limits"
+	"scantling/internal/analysis/check/measured"
+	"scantling/internal/analysis/check/nominal"
+	"scantling/internal/analysis/check/pins"
+	"scantling/internal/analysis/check/racking"
+	"scantling/internal/analysis/check/reading"
+	"scantling/internal/analysis/check/season"
+	"scantling/internal/analysis/check/stock"
+	"scantling/internal/analysis/check/stops"
+)
+
+// All returns the checks.
+func All() []analysis.Analysis {
+	return []analysis.Analysis{
+		assembly.Analysis, backtoback.Analysis, collision.Analysis, cutter.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
+		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, season.Analysis, stock.Analysis, stops.Analysis,
+	}
+}

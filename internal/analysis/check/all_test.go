@@ -1,0 +1,130 @@
+package check_test
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"scantling/internal/analysis"
+	"scantling/internal/analysis/check"
+	"scantling/internal/analysis/check/checktest"
+	"scantling/internal/plan"
+)
+
+// TestAll: all are checks, and have a help that does not begin with a package
+// clause's word.
+func TestAll(t *testing.T) {
+	names := map[string]bool{}
+	for _, a := range check.All() {
+		info := a.Info()
+		if _, ok := a.(analysis.Check); !ok || info.Kind != analysis.Judge {
+			t.Errorf("%s is no check", info.Name)
+		}
+		if names[info.Name] {
+			t.Errorf("%s stands twice", info.Name)
+		}
+		names[info.Name] = true
+		if strings.HasPrefix(info.Doc, "Package") || strings.Contains(info.Doc, "//") || len(info.Doc) < 20 {
+			t.Errorf("%s: help %q", info.Name, info.Doc)
+		}
+	}
+}
+
+// TestGoodChest: a good piece passes all of them, each once.
+func TestGoodChest(t *testing.T) {
+	for _, a := range check.All() {
+		c := a.(analysis.Check)
+		if c.Info().Name == "stock" && testing.Short() {
+			continue
+		}
+		for _, f := range checktest.Run(t, checktest.Chest(), checktest.Shop(), c) {
+			if f.Status != plan.Pass || f.Check != c.Info().Name {
+				t.Errorf("%s: %s %s %s %v", c.Info().Name, f.Status, f.Code, f.Address, f.Text)
+			}
+		}
+	}
+}
+
+// TestSameAgain: the same piece gives the same findings, in the same order.
+func TestSameAgain(t *testing.T) {
+	for _, a := range check.All() {
+		c := a.(analysis.Check)
+		if c.Info().Name == "stock" {
+			continue
+		}
+		bad := func() []plan.Finding {
+			b := checktest.Chest()
+			b.Piece.Measures, b.Piece.Hardware, b.Piece.Series[0].Terms = nil, nil, nil
+			b.Piece.Materials[0].Species = "unobtainium"
+			return checktest.Run(t, b, checktest.Shop(), c)
+		}
+		first, again := bad(), bad()
+		if len(first) != len(again) {
+			t.Fatalf("%s: %d findings, then %d", c.Info().Name, len(first), len(again))
+		}
+		for i := range first {
+			if first[i].Code != again[i].Code || first[i].Address != again[i].Address || !slices.Equal(first[i].Marks, again[i].Marks) {
+				t.Errorf("%s: %v, then %v", c.Info().Name, first[i], again[i])
+			}
+		}
+	}
+}
+
+// TestFolders: every folder with an analysis is in the list, and every code has
+// an example in its comment and stands once.
+func TestFolders(t *testing.T) {
+	set := token.NewFileSet()
+	codes, folders := map[string]string{}, map[string]bool{}
+	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		f, err := parser.ParseFile(set, path, nil, parser.ParseComments)
+		if err != nil {
+			return err
+		}
+		for _, decl := range f.Decls {
+			g, ok := decl.(*ast.GenDecl)
+			if !ok {
+				continue
+			}
+			for _, s := range g.Specs {
+				v, ok := s.(*ast.ValueSpec)
+				if !ok || len(v.Names) == 0 {
+					continue
+				}
+				if g.Tok == token.VAR && v.Names[0].Name == "Analysis" {
+					folders[filepath.Dir(path)] = true
+				}
+				if g.Tok != token.CONST || !strings.HasPrefix(v.Names[0].Name, "Code") {
+					continue
+				}
+				doc := v.Doc.Text() + g.Doc.Text()
+				if !strings.Contains(doc, "Example:") {
+					t.Errorf("%s: %s has no example", path, v.Names[0].Name)
+				}
+				code, _ := strconv.Unquote(v.Values[0].(*ast.BasicLit).Value)
+				if other, twice := codes[code]; twice {
+					t.Errorf("%s: code %q stands in %s, too", path, code, other)
+				}
+				codes[code] = path
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(folders) != len(check.All()) {
+		t.Errorf("%d folders have an analysis, the list has %d", len(folders), len(check.All()))
+	}
+	if len(codes) < 40 {
+		t.Errorf("only %d codes", len(codes))
+	}
+}
