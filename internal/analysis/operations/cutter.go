@@ -16,12 +16,13 @@ import (
 // makes a rebate in one path (the fence covers the rest), or the widest that
 // goes into a groove.
 func (t *trial) cutterFor(m tool.Machine, f form, cut piece.Cut, opensAtFence bool) (tool.Cutter, bool) {
-	var fit []tool.Cutter
+	fit := t.fit[:0]
 	for _, c := range t.shop.Cutters {
 		if m.Takes(c) == nil && c.Reaches(f.depth.Nm) {
 			fit = append(fit, c)
 		}
 	}
+	t.fit = fit
 	width := f.far.Nm - f.near.Nm
 	if f.corner.Nm > 0 {
 		return t.roundNose(m, fit, f, cut.Cutter, width)

@@ -22,6 +22,7 @@ func Derive(in Input) (Result, diag.List) {
 		cuts: map[address.Address][]piece.Cut{}, rowOf: map[address.Address]string{}, blanks: map[address.Address]int{},
 		last: map[string][]string{},
 	}
+	d.Shop = in.Shop.indexed()
 	for _, c := range in.Cuts {
 		d.cuts[c.Part] = append(d.cuts[c.Part], c)
 	}

@@ -30,6 +30,8 @@ type Workshop struct {
 	// cutter, by machine name; 0 or none is not known and bounds nothing.
 	Reach map[string]unit.Length
 	Rules Rules
+
+	kinds map[tool.Kind][]tool.Machine // see indexed
 }
 
 // Rules are habits of the house, each with its source; a rule that is not known
@@ -86,6 +88,9 @@ func (w Workshop) Machine(name string) (tool.Machine, bool) {
 
 // Of returns the shop's machines of a kind, in the shop's order.
 func (w Workshop) Of(kind tool.Kind) []tool.Machine {
+	if w.kinds != nil {
+		return w.kinds[kind]
+	}
 	var out []tool.Machine
 	for _, m := range w.Machines {
 		if m.Kind == kind {
@@ -93,6 +98,17 @@ func (w Workshop) Of(kind tool.Kind) []tool.Machine {
 		}
 	}
 	return out
+}
+
+// indexed returns the workshop with its machines sorted by kind, for many
+// questions.
+func (w Workshop) indexed() Workshop {
+	kinds := map[tool.Kind][]tool.Machine{}
+	for _, m := range w.Machines {
+		kinds[m.Kind] = append(kinds[m.Kind], m)
+	}
+	w.kinds = kinds
+	return w
 }
 
 // Result is what was derived.

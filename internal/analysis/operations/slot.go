@@ -26,6 +26,7 @@ type trial struct {
 	name    string // of ledger entries
 	ways    []Way
 	refused []message.Message
+	fit     []tool.Cutter // room for the cutters that fit
 }
 
 // slotWays returns every way to make a slot by machine, the best first, and the

@@ -103,10 +103,7 @@ func (s *sequencer) assemble(events []operations.Event) {
 	var ops []string
 	for _, e := range events {
 		groups = append(groups, e.Group)
-		for _, op := range s.Operations {
-			if op.Workpiece != string(e.Group) {
-				continue
-			}
+		for _, op := range s.on[string(e.Group)] {
 			if op.Kind == plan.Assemble {
 				members = append(members, op.Members...)
 			}

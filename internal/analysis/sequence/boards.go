@@ -75,8 +75,8 @@ func (s *sequencer) rough(g plan.Diagram, ch message.Message, after ...string) {
 		Hands:    s.Estimates.SawCut * max(1, g.Count) * len(g.Cuts),
 		Cautions: []message.Message{message.New("caution.machine"), message.New("caution.saw")},
 	}, after: append([]string{"choose boards"}, after...)}
-	for _, op := range s.Operations {
-		if op.Workpiece == g.ID && (op.Kind == plan.RoughCrosscut || op.Kind == plan.RoughRip || op.Kind == plan.SheetCut) {
+	for _, op := range s.on[g.ID] {
+		if op.Kind == plan.RoughCrosscut || op.Kind == plan.RoughRip || op.Kind == plan.SheetCut {
 			st.Operations = append(st.Operations, op.ID)
 		}
 	}

@@ -19,7 +19,7 @@ func Decide(in Input) ([]plan.Step, diag.List) {
 	s := sequencer{
 		Input: in, ofOperation: map[string]string{}, card: map[string]plan.Setup{}, row: map[string]plan.PartRow{},
 		rowOf: map[address.Address]string{}, group: map[address.Address]piece.Group{}, part: map[address.Address]piece.Part{},
-		operation: map[string]plan.Operation{}, placed: map[string]bool{},
+		operation: map[string]plan.Operation{}, on: map[string][]plan.Operation{}, placed: map[string]bool{},
 	}
 	for _, c := range in.Setups {
 		s.card[c.ID] = c
@@ -38,6 +38,7 @@ func Decide(in Input) ([]plan.Step, diag.List) {
 	}
 	for _, op := range in.Operations {
 		s.operation[op.ID] = op
+		s.on[op.Workpiece] = append(s.on[op.Workpiece], op)
 	}
 	s.boards()
 	s.build()

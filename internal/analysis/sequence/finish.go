@@ -31,8 +31,8 @@ func (s *sequencer) fits(groups []address.Address) {
 	}}
 	for _, f := range fits {
 		st.about = append(st.about, f.Moves, f.Inside)
-		for _, op := range s.Operations {
-			if op.Kind == plan.FitPart && op.Workpiece == string(f.Moves) {
+		for _, op := range s.on[string(f.Moves)] {
+			if op.Kind == plan.FitPart {
 				st.Operations = append(st.Operations, op.ID)
 			}
 		}
@@ -88,8 +88,8 @@ func (s *sequencer) finishStep(f piece.Finish) {
 	if f.When != "before assembly" {
 		st.after = append(st.after, "sand")
 	}
-	for _, op := range s.Operations {
-		if op.Kind == plan.FinishPart && op.Workpiece == string(f.Address) {
+	for _, op := range s.on[string(f.Address)] {
+		if op.Kind == plan.FinishPart {
 			st.Operations = append(st.Operations, op.ID)
 		}
 	}

@@ -61,7 +61,8 @@ type sequencer struct {
 	group       map[address.Address]piece.Group
 	part        map[address.Address]piece.Part
 	operation   map[string]plan.Operation
-	placed      map[string]bool // cards
+	on          map[string][]plan.Operation // by workpiece
+	placed      map[string]bool             // cards
 	cutAt       map[address.Address]int
 	cameOf      map[string][]string // marks by blank or strip
 	strips      map[string]bool
