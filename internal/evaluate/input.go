@@ -51,7 +51,7 @@ func (in *input) work() formula.Value {
 			return in.checked(v, given, false)
 		}
 	}
-	v := in.typed(given.Name, in.s.maker.Eval(given.Value, env{s: in.s}, name), name)
+	v := in.typed(given.Name, env{s: in.s}.value(in.b, given.Name, name), name)
 	return in.checked(v, given, true)
 }
 

@@ -232,5 +232,8 @@ func (e env) value(b *document.Block, attribute, name string) formula.Value {
 	if a == nil {
 		return formula.Value{}
 	}
+	if _, literal := a.Value.(*document.Number); literal {
+		name = "" // it gets its name with its dimension
+	}
 	return e.s.maker.Eval(a.Value, e, name)
 }

@@ -25,6 +25,8 @@ func (m *Maker) Length(v Value, name string) (Value, bool) {
 			return Value{}, false
 		}
 		return m.named(v, name), true
+	case v.Kind == Quantity && v.Loose && v.Is.Dim() == unit.DimCount:
+		return m.Length(m.times(v, ""), name)
 	case v.Kind == Quantity && v.Is.Dim() == unit.DimUntyped:
 		to, err := v.Is.As(unit.DimLength, m.Bare)
 		if l, ok := to.Length(); err != nil || !ok || l.Abs() > unit.MaxLength {

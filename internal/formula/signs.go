@@ -70,6 +70,7 @@ func (m *Maker) junction(x *document.Binary, s Scope, name string) Value {
 
 // sum adds or subtracts two quantities of one dimension.
 func (m *Maker) sum(x *document.Binary, a, b Value, name string) Value {
+	bareA, bareB := isBare(a), isBare(b)
 	a, b, ok := m.beside(x, a, b)
 	if !ok {
 		return Value{}
@@ -78,7 +79,7 @@ func (m *Maker) sum(x *document.Binary, a, b Value, name string) Value {
 	if x.Sign == "-" {
 		op = ledger.OpSub
 	}
-	like := Value{Kind: Quantity}
+	like := Value{Kind: Quantity, Loose: a.Loose && (b.Loose || bareB) || b.Loose && bareA}
 	switch {
 	case a.Position != nil && b.Position == nil:
 		like.Position = &Position{Axis: a.Position.Axis, Frame: a.Position.Frame}
@@ -138,6 +139,9 @@ func (m *Maker) textAsLength(v Value) (Value, bool) {
 
 // like gives an untyped number the dimension of its neighbour.
 func (m *Maker) like(v, beside Value) Value {
+	if v.Loose && beside.Is.Dim() == unit.DimLength {
+		return m.times(v, "")
+	}
 	if v.Is.Dim() != unit.DimUntyped || beside.Is.Dim() == unit.DimUntyped {
 		return v
 	}
@@ -160,6 +164,12 @@ func (m *Maker) converted(v Value, to unit.Value) Value {
 		return m.entered(v, "")
 	}
 	return m.as(v, to.Dim(), "")
+}
+
+// times enters a count as so many of the document's unit.
+func (m *Maker) times(v Value, name string) Value {
+	of := m.Ledger.Given(ledger.Entry{Name: "unit", Value: unit.OfLength(m.Bare), Origin: ledger.Document})
+	return m.makeFrom(Value{Kind: Quantity}, name, v.Where, ledger.OpMul, "", v.Entry, of)
 }
 
 // as enters a quantity as one of another dimension.
@@ -191,8 +201,13 @@ func (m *Maker) product(x *document.Binary, a, b Value, name string) Value {
 	if _, err := tried(a.Is, b.Is, 0); err != nil {
 		return m.sumFault(x, err, a, b)
 	}
-	return m.make(Value{Kind: Quantity}, name, x.Place(), op, "", a, b)
+	loose := op == ledger.OpMul && (isCount(a) && isBare(b) || isBare(a) && isCount(b))
+	return m.make(Value{Kind: Quantity, Loose: loose}, name, x.Place(), op, "", a, b)
 }
+
+func isCount(v Value) bool { return v.Is.Dim() == unit.DimCount }
+
+func isBare(v Value) bool { return v.Is.Dim() == unit.DimUntyped }
 
 // sumFault turns what the arithmetic refuses into a diagnostic.
 func (m *Maker) sumFault(x *document.Binary, err error, a, b Value) Value {

@@ -36,6 +36,9 @@ type Value struct {
 	Ref any
 	// Position is set for a length that is a place along an axis.
 	Position *Position
+	// Loose says that a count was multiplied by a bare number, which may have been
+	// meant as a length: nth * 50.
+	Loose bool
 	// Where is the formula that the value was written with.
 	Where diag.Place
 }
