@@ -6,6 +6,7 @@ import (
 
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/blanks"
+	"scantling/internal/analysis/check"
 	"scantling/internal/analysis/contents"
 	"scantling/internal/analysis/cost"
 	"scantling/internal/analysis/cutting"
@@ -44,10 +45,10 @@ type Result struct {
 // Analyses returns everything that is found out about a piece, in one list; their
 // order follows from their needs.
 func Analyses() []analysis.Analysis {
-	return []analysis.Analysis{
+	return append(check.All(),
 		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, movement.Analysis, cost.Analysis,
 		rows.Analysis, operations.Analysis, setups.Analysis, sequence.Analysis,
-	}
+	)
 }
 
 // Run plans the piece.

@@ -44,6 +44,6 @@ func newRoot(in io.Reader, out, errs io.Writer) *cobra.Command {
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(errs)
-	root.AddCommand(buildCommand(), checkCommand(), recordCommand(), explainCommand())
+	root.AddCommand(buildCommand(), checkCommand(), openCommand(), recordCommand(), explainCommand())
 	return root
 }
