@@ -25,10 +25,6 @@ func (t *trial) saw(f form, w work) {
 		if len(fences) == 0 {
 			continue
 		}
-		if opens && guide == ByFence { // the blade would run in the fence
-			t.refuse("operations.rebate-at-saw", message.Text("machine", m.Name))
-			continue
-		}
 		way := t.offered(m, f, w, guide)
 		way.Clears = opens
 		way.Size = t.ledger.Leaf("machine."+m.Name+".kerf", m.Kerf.Value, ledger.Bought, "")

@@ -52,7 +52,8 @@ type Way struct {
 	// wider than it.
 	Covered bool
 	// Clears says that only the shoulder is set, and everything between it and the
-	// open side is cleared kerf by kerf: a rebate across, at the saw.
+	// open side is cleared kerf by kerf: a rebate at the saw. Against a fence the
+	// last kerfs run in a sacrificial facing.
 	Clears bool
 	// Raise says that the cutter is raised into held work: a cut stopped at both
 	// ends.
@@ -76,6 +77,7 @@ const (
 	costOnEdge = 8
 	costOnEnd  = 24
 	costSaw    = 4 // leaves a ribbed bottom, and is set less finely
+	costFacing = 8 // a sacrificial facing on the fence of the saw
 	costGauge  = 1
 	costRaise  = 16
 	costLong   = 2 // all figures from one end
@@ -92,6 +94,9 @@ func (w Way) Cost() int {
 	}
 	if w.Kind == tool.TableSaw {
 		cost += costSaw
+		if w.Clears && w.Guide == ByFence {
+			cost += costFacing
+		}
 	}
 	if w.Guide == ByGauge {
 		cost += costGauge

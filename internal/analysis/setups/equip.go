@@ -84,7 +84,7 @@ func (d *decider) machineCautions(m tool.Machine, k key, jobs []operations.Job) 
 	if some(jobs, crossGrain) {
 		say("caution.backer")
 	}
-	if some(jobs, func(j operations.Job) bool { return j.Way.Covered }) {
+	if some(jobs, func(j operations.Job) bool { return j.Way.Covered || j.Way.Clears && j.Way.Guide == operations.ByFence }) {
 		say("caution.covered-cutter")
 	}
 	if some(jobs, func(j operations.Job) bool { return len(j.Way.Paths) > 1 && j.Way.Kind == tool.RouterTable }) {

@@ -15,7 +15,8 @@ const (
 	wordFenceCentre = "fence to cutter centre"
 	wordBlade       = "blade to fence"
 	wordShoulder    = "stop to blade far side" // and cleared from there to the end
-	wordStopSide    = "stop to cutter edge"    // on a sled
+	wordFaced       = "faced fence to blade far side"
+	wordStopSide    = "stop to cutter edge" // on a sled
 	wordStopBlade   = "stop to blade"
 	wordLength      = "length" // marked by hand
 	wordStopLeft    = "stop left"
@@ -51,6 +52,8 @@ func (d *decider) fence(f draft) []plan.Setting {
 	switch {
 	case w.Guide == operations.BySled:
 		word = wordStopSide
+	case w.Clears && w.Guide == operations.ByFence:
+		return []plan.Setting{{Word: wordFaced, Figure: d.shoulder(f)}}
 	case w.Clears:
 		return []plan.Setting{{Word: wordShoulder, Figure: d.shoulder(f)}}
 	case w.Kind == tool.TableSaw:
@@ -131,7 +134,7 @@ func (d *decider) fenceSums(f draft, settings []plan.Setting) []plan.Sum {
 	}
 	width := w.Work[w.Across]
 	last := settings[0].Figure
-	if settings[0].Word == wordFenceFar || settings[0].Word == wordShoulder {
+	if settings[0].Word == wordFenceFar || settings[0].Word == wordShoulder || settings[0].Word == wordFaced {
 		return append(out, plan.Sum{Title: words("setups.sum.across"), Total: width, Terms: []plan.SumTerm{
 			{Word: settings[0].Word, Figure: last},
 			{Word: "beyond the cutter", Figure: d.l.Less(name+".beyond", width, last)},
