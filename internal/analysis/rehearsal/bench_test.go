@@ -110,6 +110,12 @@ func (b *bench) plan(t testing.TB) *plan.Plan {
 			Address: address.Address("").Nth("joint", i), Kind: piece.ButtJoint, A: b.p.Parts[i].Address, B: b.p.Parts[0].Address, Glue: "pva",
 		})
 	}
+	return b.planned(t)
+}
+
+// planned runs the planners on the piece as it stands.
+func (b *bench) planned(t testing.TB) *plan.Plan {
+	t.Helper()
 	workpieces, faults := blanks.Derive(blanks.Input{
 		Piece: b.p, Rows: b.rows, Ledger: b.l, Allowances: blanks.Usual(b.l),
 		Stock:  []blanks.Stock{{ID: "cherry 27", Species: "cherry", Length: unit.MM(2400), Width: unit.MM(165), Thickness: unit.MM(27), Have: 9}},

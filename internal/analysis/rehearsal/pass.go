@@ -28,11 +28,21 @@ var fenceWords = []string{"fence to cutter edge", "blade to fence", "stop to cut
 const (
 	fenceFar = "fence to cutter far edge"
 	shoulder = "stop to blade far side" // and all from there to the end is cleared
+	faced    = "faced fence to blade far side"
 )
+
+// cleared returns the setting of a shoulder from which all is cleared towards
+// the fence or stop.
+func cleared(p plan.Placement) (plan.Setting, bool) {
+	if s, ok := setting(p.Settings, shoulder); ok {
+		return s, true
+	}
+	return setting(p.Settings, faced)
+}
 
 // isMachined reports whether the placement sets a fence.
 func isMachined(p plan.Placement) bool {
-	for _, w := range append([]string{fenceFar, shoulder}, fenceWords...) {
+	for _, w := range append([]string{fenceFar, shoulder, faced}, fenceWords...) {
 		if _, ok := setting(p.Settings, w); ok {
 			return true
 		}
@@ -70,7 +80,7 @@ func (r *rehearsal) passesOf(m made) ([]pass, bool) {
 		along = span{size[run] - along.high, size[run] - along.low}
 	}
 	var out []pass
-	if s, ok := setting(p.Settings, shoulder); ok {
+	if s, ok := cleared(p); ok {
 		cutter, mouth = s.Figure.Nm, s.Figure.Nm // all of it, as if by one wide cutter
 	}
 	for _, edge := range edges(p, cutter) {
@@ -104,7 +114,7 @@ func covered(p plan.Placement) bool {
 // edges lists the distances from the fence to the near edge of the cutter, path
 // by path.
 func edges(p plan.Placement, cutter unit.Length) []unit.Length {
-	if _, ok := setting(p.Settings, shoulder); ok {
+	if _, ok := cleared(p); ok {
 		return []unit.Length{0}
 	}
 	for _, w := range append([]string{fenceFar}, fenceWords...) {
