@@ -2,6 +2,7 @@
 // manifold-3d makes of it: bodies united less cutters united.
 //
 //   {"bodies": [prim], "cutters": [prim]} -> {"volume": mm3, "area": mm2, "status": "..."}
+//   with "oneByOne": true the cutters are taken away in turn instead
 //   {"a": scene, "b": scene} -> the same for a and b intersected
 //   prim: {"loops": [[[x, y], ...], ...], "from": z, "to": z, "frame": [o, u, v, w]}
 //
@@ -24,6 +25,7 @@ function primitive(p) {
 function scene(s) {
   if (s.a) return Manifold.intersection(scene(s.a), scene(s.b));
   const body = Manifold.union(s.bodies.map(primitive));
+  if (s.oneByOne) return s.cutters.reduce((m, c) => m.subtract(primitive(c)), body);
   return s.cutters.length ? Manifold.difference(body, Manifold.union(s.cutters.map(primitive))) : body;
 }
 

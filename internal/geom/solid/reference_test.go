@@ -26,8 +26,10 @@ type refPrim struct {
 type refScene struct {
 	Bodies  []refPrim `json:"bodies,omitempty"`
 	Cutters []refPrim `json:"cutters"`
-	A       *refScene `json:"a,omitempty"`
-	B       *refScene `json:"b,omitempty"`
+	// OneByOne takes the cutters away in turn, not their union at once.
+	OneByOne bool      `json:"oneByOne,omitempty"`
+	A        *refScene `json:"a,omitempty"`
+	B        *refScene `json:"b,omitempty"`
 }
 
 type refAnswer struct {
@@ -128,6 +130,7 @@ func TestBesideReference(t *testing.T) {
 		scenes = append(scenes, refOf(b, c, facets, vec.World))
 	}
 	worst, at := 0.0, uint64(0)
+	second := 0
 	for i, a := range ask(t, scenes) {
 		seed := first + uint64(i)
 		b, c := randomBoard(seed)
@@ -138,13 +141,25 @@ func TestBesideReference(t *testing.T) {
 		}
 		d := math.Abs(facetedVolume(s) - a.Volume)
 		if d > 0.05 {
+			// The union of cutters that touch along a line has gone wrong in the
+			// reference (seed 4004763: by 125 mm³). Ask it to cut one by one.
+			again := scenes[i]
+			again.OneByOne = true
+			a = ask(t, []refScene{again})[0]
+			second++
+			d = math.Abs(facetedVolume(s) - a.Volume)
+		}
+		if d > 0.05 {
 			t.Errorf("seed %d: volume %.4f, reference %.4f", seed, facetedVolume(s), a.Volume)
 		}
 		if d > worst {
 			worst, at = d, seed
 		}
 	}
-	t.Logf("%d boards from seed %d: worst difference %.6f mm³ (seed %d)", n, first, worst, at)
+	t.Logf("%d boards from seed %d: worst difference %.6f mm³ (seed %d); %d judged by cutting one by one", n, first, worst, at, second)
+	if second > int(n)/1000 {
+		t.Errorf("%d boards needed a second judge", second)
+	}
 }
 
 // TestOverlapsBesideReference compares the overlap of pairs of random boards in

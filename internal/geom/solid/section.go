@@ -20,12 +20,15 @@ type sectioner struct {
 	class []int8
 	dist  []float64
 	hits  []hit
+	// starts and ends are hits taken apart.
+	starts, ends []hit
 }
 
 type hit struct {
 	at   vec.V3
 	key  float64
 	a, b int32
+	up   bool // the outline passes the plane upwards here
 }
 
 // classify sorts the vertices of p by side of pl. It reports whether some lie
@@ -78,7 +81,9 @@ func (s *sectioner) crossed(p *poly, pl *plane, f *facet, limit int8) {
 		for _, v := range loop {
 			now := s.class[v] >= limit
 			if now != up {
-				s.hits = append(s.hits, s.meet(p, prev, v))
+				h := s.meet(p, prev, v)
+				h.up = now
+				s.hits = append(s.hits, h)
 				up = now
 			}
 			prev = v

@@ -67,20 +67,34 @@ func Section(p Placed, plane vec.Frame) ([]Region, string) {
 func plane3(f vec.Frame) plane { return plane{n: f.W, d: f.W.Dot(f.Origin)} }
 
 // pieces calls emit with the two crossings of every piece of the section just
-// below the plane.
+// below the plane, in the direction that has wood on its left seen from above:
+// from where the facet's outline passes downwards to where it passes upwards.
 func (s *sectioner) pieces(p *poly, pl *plane, emit func(a, b hit, facet int32)) {
 	for i := range p.facets {
 		s.crossed(p, pl, &p.facets[i], 0)
-		for k := 0; k+1 < len(s.hits); k += 2 {
-			emit(s.hits[k], s.hits[k+1], int32(i))
+		// In order along the facet, starts and ends pair up one to one, also
+		// where several fall on one point.
+		starts, ends := s.starts[:0], s.ends[:0]
+		for _, h := range s.hits {
+			if h.up {
+				ends = append(ends, h)
+			} else {
+				starts = append(starts, h)
+			}
 		}
+		for k := range min(len(starts), len(ends)) {
+			emit(starts[k], ends[k], int32(i))
+		}
+		s.starts, s.ends = starts, ends
 	}
 }
 
-// chain joins pieces of a section by the edges that they cross.
+// chain joins pieces of a section by the edges that they cross. Where pieces
+// of wood touch along an edge more than two meet; their directions tell them
+// apart.
 type chain struct {
 	pieces []piece
-	edge   map[uint64][]int32
+	edge   map[uint64][]int32 // pieces by the edge that they start at
 }
 
 type piece struct {
@@ -98,9 +112,7 @@ func (c *chain) add(a, b hit, tag Tag, f vec.Frame) {
 	k := int32(len(c.pieces))
 	p := piece{ends: [2]uint64{directedKey(a.a, a.b), directedKey(b.a, b.b)}, at: [2]polygon.P2{flat(a.at), flat(b.at)}, tag: tag}
 	c.pieces = append(c.pieces, p)
-	for _, e := range p.ends {
-		c.edge[e] = append(c.edge[e], k)
-	}
+	c.edge[p.ends[0]] = append(c.edge[p.ends[0]], k)
 }
 
 // close follows the pieces round.
@@ -111,30 +123,19 @@ func (c *chain) close() ([]Outline, bool) {
 			continue
 		}
 		var o Outline
-		at, end := int32(i), 0
-		for {
+		for at := int32(i); ; {
 			p := &c.pieces[at]
 			p.used = true
-			o.Points = append(o.Points, p.at[end])
+			o.Points = append(o.Points, p.at[0])
 			o.Tags = append(o.Tags, p.tag)
-			leave := p.ends[1-end]
-			if leave == c.pieces[i].ends[0] {
+			if p.ends[1] == c.pieces[i].ends[0] {
 				break
 			}
-			next := int32(-1)
-			for _, k := range c.edge[leave] {
-				if !c.pieces[k].used {
-					next = k
-					break
-				}
-			}
+			next := slices.IndexFunc(c.edge[p.ends[1]], func(k int32) bool { return !c.pieces[k].used })
 			if next < 0 {
 				return nil, false
 			}
-			at, end = next, 0
-			if c.pieces[next].ends[1] == leave {
-				end = 1
-			}
+			at = c.edge[p.ends[1]][next]
 		}
 		if o = o.tidy(); len(o.Points) >= 3 && abs(ringArea(o.Points)) > 1e-9 {
 			out = append(out, o)
@@ -168,57 +169,35 @@ func (o Outline) tidy() Outline {
 	return o
 }
 
-// nest sorts loops into outer ones and their holes by how deep they lie.
+// nest gives every hole (a loop that runs clockwise) to the least outer loop
+// that it lies in.
 func nest(loops []Outline) []Region {
-	depth := make([]int, len(loops))
-	inside := func(i, k int) bool {
-		return i != k && ringContains(loops[k].Points, beside(loops[i].Points)) &&
-			abs(ringArea(loops[k].Points)) > abs(ringArea(loops[i].Points))
-	}
-	for i := range loops {
-		for k := range loops {
-			if inside(i, k) {
-				depth[i]++
-			}
-		}
-	}
 	var out []Region
-	at := make([]int, len(loops))
-	for i, l := range loops {
-		if depth[i]%2 == 0 {
-			at[i] = len(out)
-			out = append(out, Region{Outer: l.turned(true)})
+	for _, l := range loops {
+		if ringArea(l.Points) > 0 {
+			out = append(out, Region{Outer: l})
 		}
 	}
-	for i, l := range loops {
-		if depth[i]%2 == 0 {
+	for _, l := range loops {
+		if ringArea(l.Points) > 0 {
 			continue
 		}
-		for k := range loops {
-			if depth[k] == depth[i]-1 && inside(i, k) {
-				out[at[k]].Holes = append(out[at[k]].Holes, l.turned(false))
-				break
+		q, best := beside(l.Points), -1
+		for k := range out {
+			ring := out[k].Outer.Points
+			if ringContains(ring, q) && (best < 0 || ringArea(ring) < ringArea(out[best].Outer.Points)) {
+				best = k
 			}
+		}
+		if best >= 0 {
+			out[best].Holes = append(out[best].Holes, l)
 		}
 	}
 	return out
 }
 
-// turned runs the outline anticlockwise, or clockwise.
-func (o Outline) turned(anti bool) Outline {
-	if (ringArea(o.Points) > 0) == anti {
-		return o
-	}
-	n := len(o.Points)
-	r := Outline{make([]polygon.P2, n), make([]Tag, n)}
-	for i := range n {
-		r.Points[i] = o.Points[(n-i)%n]
-		r.Tags[i] = o.Tags[n-1-i]
-	}
-	return r
-}
-
-// beside returns a point just inside the ring, by its longest side.
+// beside returns a point of wood just beside the ring's longest side, which is
+// on the left of it.
 func beside(ring []polygon.P2) polygon.P2 {
 	best := 0
 	for i := range ring {
@@ -229,9 +208,6 @@ func beside(ring []polygon.P2) polygon.P2 {
 	a, b := ring[best], ring[(best+1)%len(ring)]
 	side := b.Sub(a).Left()
 	side = side.Mul(1e-3 / side.Norm())
-	if ringArea(ring) < 0 {
-		side = side.Mul(-1)
-	}
 	return a.Add(b).Mul(0.5).Add(side)
 }
 
