@@ -30,7 +30,7 @@ internal/geom/hidden
 internal/ledger
 internal/words internal/proportion internal/stock internal/tool internal/hardware
 internal/timber internal/share internal/typeset internal/write/svg internal/write/pdf internal/write/gltf internal/write/csv internal/write/html
-internal/shop
+internal/shop internal/rules
 internal/piece
 internal/piece/trial
 internal/record internal/edit internal/recipe internal/document
