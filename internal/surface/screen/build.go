@@ -20,6 +20,9 @@ type Source struct {
 	Document []byte
 	// Revision and File name it.
 	Revision, File string
+	// Found are readings of the record by address and by what was read, for those
+	// that the plan itself does not repeat.
+	Found map[[2]string]unit.Length
 }
 
 // Build makes the state of a plan.

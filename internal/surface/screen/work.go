@@ -148,6 +148,8 @@ func (b *builder) measures() []Measure {
 			}
 			if r.Found != nil {
 				reading.Found = b.length(*r.Found)
+			} else if l, ok := b.Found[[2]string{reading.Of, r.What}]; ok {
+				reading.Found = b.say.Length(l)
 			}
 			measure.Readings = append(measure.Readings, reading)
 		}

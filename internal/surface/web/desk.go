@@ -101,7 +101,7 @@ func (d *Desk) show() error {
 	w := d.good.Words()
 	if !d.stale || d.state == nil {
 		d.state = screen.Build(screen.Source{
-			Plan: d.good.Plan, Solids: d.good.Solids(), Words: w, Document: d.sources.read[d.file], File: path.Base(d.file),
+			Plan: d.good.Plan, Solids: d.good.Solids(), Words: w, Document: d.sources.read[d.file], File: path.Base(d.file), Found: d.found(),
 		})
 	}
 	s := *d.state

@@ -10,6 +10,7 @@ import (
 	"scantling"
 	"scantling/internal/message"
 	"scantling/internal/plan"
+	"scantling/internal/record"
 	"scantling/internal/unit"
 )
 
@@ -63,4 +64,21 @@ func (d *Desk) Record(ctx context.Context, of, what, value string) error {
 	err = d.lay(r, src)
 	d.hub.tell(d.state.Revision)
 	return err
+}
+
+// found returns the readings of the record, the last of each thing, without
+// those that the plan calls unplaced.
+func (d *Desk) found() map[[2]string]unit.Length {
+	entries, _, err := record.Read(d.sources.read[scantling.RecordName(d.file)])
+	if err != nil {
+		return nil // the plan could not be made with it either
+	}
+	out := map[[2]string]unit.Length{}
+	for _, e := range entries {
+		of := string(e.Address)
+		if l, ok := e.Value.Length(); ok && e.Kind == record.Reading && !slices.Contains(d.good.Plan.Unplaced, of) {
+			out[[2]string{of, e.What}] = l
+		}
+	}
+	return out
 }
