@@ -19,11 +19,23 @@ func (f Flat) Area() float64 {
 	return a
 }
 
-// Flatten turns arcs into chords, at most perHalf to the half circle, and
+// Facets returns the number of facets to a half circle of the given radius:
+// perHalf, doubled until they stand off the arc by no more than 0.8/perHalf mm.
+// Circles of one radius get one number, and larger numbers keep the angles of
+// smaller ones.
+func Facets(radius float64, perHalf int) int {
+	n := max(2, min(perHalf, 512))
+	limit := 0.8 / float64(n)
+	for n < 2048 && radius*(1-math.Cos(math.Pi/float64(2*n))) > limit {
+		n *= 2
+	}
+	return n
+}
+
+// Flatten turns arcs into chords, as [Facets] gives for their radius, and
 // orients the result: the outer loop anticlockwise, holes clockwise. Segment
 // numbers stay those of the profile as given. Vertices lie on the arcs.
 func (p Profile) Flatten(perHalf int) []Flat {
-	perHalf = max(2, min(perHalf, 512))
 	var out []Flat
 	base := 0
 	for k, l := range p.Loops() {
@@ -38,18 +50,12 @@ func (p Profile) Flatten(perHalf int) []Flat {
 }
 
 func (l Loop) flatten(perHalf, base int) Flat {
-	room := len(l)
-	for _, v := range l {
-		if v.Bulge != 0 {
-			room += 2*perHalf - 1
-		}
-	}
-	f := Flat{make([]P2, 0, room), make([]int32, 0, room)}
+	f := Flat{make([]P2, 0, 4*len(l)+2*perHalf), make([]int32, 0, 4*len(l)+2*perHalf)}
 	for i, v := range l {
 		f.Points = append(f.Points, v.P2)
 		f.Segment = append(f.Segment, int32(base+i))
 		if a, ok := l.Arc(i); ok {
-			for _, angle := range a.breaks(perHalf) {
+			for _, angle := range a.breaks(Facets(a.Radius, perHalf)) {
 				f.Points = append(f.Points, a.At(angle))
 				f.Segment = append(f.Segment, int32(base+i))
 			}

@@ -154,3 +154,20 @@ func FuzzProfile(f *testing.F) {
 		p.Centroid()
 	})
 }
+
+// Facets follow the radius, and a finer division keeps the angles of a coarser.
+func TestFacetsFollowTheRadius(t *testing.T) {
+	for _, c := range []struct {
+		radius    float64
+		perHalf   int
+		wantAtMax float64
+	}{{4.75, 8, 0.1}, {12.7, 16, 0.05}, {500, 16, 0.05}, {3000, 8, 0.1}} {
+		n := Facets(c.radius, c.perHalf)
+		if gap := c.radius * (1 - math.Cos(math.Pi/float64(2*n))); gap > c.wantAtMax || n%c.perHalf != 0 {
+			t.Errorf("radius %g: %d facets stand off by %g", c.radius, n, gap)
+		}
+	}
+	if n := Facets(4.75, 8); n != 8 {
+		t.Errorf("a small radius gets %d facets, not 8", n)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"scantling/internal/geom/polygon"
 	"scantling/internal/geom/vec"
 )
 
@@ -175,7 +176,7 @@ func (s *surface) facetGap(perHalf int, p vec.V3) float64 {
 	case torus:
 		r += abs(s.ring)
 	}
-	return r * (1 - math.Cos(math.Pi/float64(2*perHalf)))
+	return r * (1 - math.Cos(math.Pi/float64(2*polygon.Facets(r, perHalf))))
 }
 
 // twoTags names a face of A and one of B that bound the part.

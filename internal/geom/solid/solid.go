@@ -27,8 +27,8 @@ func (s Status) String() string {
 
 // Options steer how round shapes are faceted.
 type Options struct {
-	// Facets is the number of facets to a half circle, even; 0 means
-	// [DefaultFacets]. Use one number for a whole piece, so that round parts
+	// Facets is the number of facets to a half circle of a small radius, even;
+	// 0 means [DefaultFacets]; [polygon.Facets] says how many larger ones get. Use one number for a whole piece, so that round parts
 	// and the hollows they lie in get the same facets.
 	Facets int
 }

@@ -29,10 +29,12 @@ func (t Turned) polyhedron(perHalf int) (*poly, error) {
 	}
 	q := &poly{}
 	surfOf := t.surfaces(q)
+	_, most := t.Profile.Bounds()
+	around := polygon.Facets(most.X, perHalf)
 	for _, f := range t.Profile.Flatten(perHalf) {
 		rings := make([][]int32, len(f.Points))
 		for i, p := range f.Points {
-			rings[i] = t.ring(q, p, perHalf)
+			rings[i] = t.ring(q, p, around)
 		}
 		for i, a := range f.Points {
 			j := (i + 1) % len(f.Points)
