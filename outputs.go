@@ -11,6 +11,7 @@ import (
 	"scantling/internal/output/table"
 	"scantling/internal/output/view3d"
 	"scantling/internal/page"
+	"scantling/internal/typeset"
 	"scantling/internal/unit"
 	"scantling/internal/words"
 	"scantling/internal/write/csv"
@@ -34,14 +35,23 @@ func (r *Result) Words() *words.Words {
 
 // Booklet returns the booklet as a tagged PDF.
 func (r *Result) Booklet(paper page.Paper) ([]byte, error) {
-	doc, _ := booklet.Compose(r.Plan, r.Solids(), r.Words(), booklet.Options{
-		Paper: paper, Language: r.Shop.Region, ThirdAngle: r.thirdAngle(),
-	})
+	doc, _ := r.Pages(paper, words.English)
 	var out bytes.Buffer
 	if err := pdf.Write(&out, doc, pdf.Options{}); err != nil {
 		return nil, fmt.Errorf("the booklet cannot be written: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+// Pages sets the booklet in a language, and says what had to give way. Fractions
+// of an inch are set as signs.
+func (r *Result) Pages(paper page.Paper, language words.Language) (page.Document, []typeset.Note) {
+	show := r.Shop.Show(unit.System(r.Plan.Piece.Edition))
+	show.Style = unit.Signs
+	w := words.New(language, words.Region(r.Shop.Region), show, words.Currency(r.Shop.Currency))
+	return booklet.Compose(r.Plan, r.Solids(), w, booklet.Options{
+		Paper: paper, Language: r.Shop.Region, ThirdAngle: r.thirdAngle(), Show: show,
+	})
 }
 
 // thirdAngle reports whether drawings are arranged as American readers expect.
@@ -96,8 +106,14 @@ func (r *Result) Files() ([]File, error) {
 
 func (r *Result) table(t table.Table) ([]byte, error) {
 	out := csv.Table{Rows: t.Rows}
+	// A column of lengths names its unit: a table of bare figures stands alone.
+	unitName := string(r.Shop.Show(unit.System(r.Plan.Piece.Edition)).Works())
 	for _, c := range t.Columns {
-		out.Header = append(out.Header, c.Heading)
+		heading := c.Heading
+		if c.Length {
+			heading += " (" + unitName + ")"
+		}
+		out.Header = append(out.Header, heading)
 	}
 	var data bytes.Buffer
 	err := csv.Write(&data, out, csv.Options{Mark: true})

@@ -63,15 +63,15 @@ func (v *diagramView) outline(d plan.Diagram) {
 	box := page.Box{Min: page.Point{X: low.X, Y: high.Y}, Max: page.Point{X: high.X, Y: low.Y}}
 	v.out.Add(d.ID, page.Fill{Path: page.Rectangle(box), Colour: page.Bench})
 	v.out.Add(d.ID, page.Stroke{Path: page.Rectangle(box), Width: page.Thick, Colour: page.Ink})
-	dimension{a: v.at(0, 0), b: v.at(length, 0), line: low.Y + 6.5, text: v.speech.Length(d.Length.Nm), address: d.ID}.draw(&v.out)
-	dimension{a: v.at(0, 0), b: v.at(0, v.width), vertical: true, line: low.X - 5.5, text: v.speech.Length(d.Width.Nm), address: d.ID}.draw(&v.out)
+	dimension{a: v.at(0, 0), b: v.at(length, 0), line: low.Y + 6.5, text: v.speech.Figure(d.Length.Nm), address: d.ID}.draw(&v.out)
+	dimension{a: v.at(0, 0), b: v.at(0, v.width), vertical: true, line: low.X - 5.5, text: v.speech.Figure(d.Width.Nm), address: d.ID}.draw(&v.out)
 }
 
 func (v *diagramView) piece(p plan.Placed) {
 	box := v.box(p.Rect)
 	v.out.Add(p.Workpiece, page.Fill{Path: page.Rectangle(box), Colour: page.Ground})
 	v.out.Add(p.Workpiece, page.Stroke{Path: page.Rectangle(box), Width: page.W035, Colour: page.Ink})
-	size := v.speech.Length(p.Rect.Length.Nm) + " × " + v.speech.Length(p.Rect.Width.Nm)
+	size := v.speech.Figure(p.Rect.Length.Nm) + " × " + v.speech.Figure(p.Rect.Width.Nm)
 	v.label(box, p.Workpiece, p.Mark, size)
 	v.grain(box, p.Workpiece)
 }
@@ -125,7 +125,7 @@ func (v *diagramView) left(l plan.Left) {
 	}
 	v.out.Add("", page.Fill{Path: page.Rectangle(box), Colour: page.Bench})
 	v.out.Add("", page.Stroke{Path: page.Rectangle(box), Width: page.W018, Dash: page.Hidden, Colour: page.Ink})
-	v.label(box, "", word(v.speech, "drawing.keep"), v.speech.Length(l.Rect.Length.Nm)+" × "+v.speech.Length(l.Rect.Width.Nm))
+	v.label(box, "", word(v.speech, "drawing.keep"), v.speech.Figure(l.Rect.Length.Nm)+" × "+v.speech.Figure(l.Rect.Width.Nm))
 }
 
 // cut draws the kerf of one saw cut with its number in a ring at its end.

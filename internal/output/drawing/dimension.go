@@ -9,12 +9,11 @@ import (
 
 // Sizes of dimension lines on paper, in millimetres.
 const (
-	textSize  = 3.0 // the em of figures
-	firstLine = 7.0 // from the outline to the first dimension line
-	nextLine  = 6.5 // from line to line
-	lineGap   = 1.0 // between outline and extension line
-	overrun   = 1.5 // of extension lines beyond the dimension line
-	tick      = 1.4 // half of the oblique stroke at each end
+	textSize = 3.0 // the em of figures
+
+	lineGap = 1.0 // between outline and extension line
+	overrun = 1.5 // of extension lines beyond the dimension line
+	tick    = 1.4 // half of the oblique stroke at each end
 )
 
 // dimension is one dimension line: from a to b, measured along one axis of the
@@ -24,7 +23,9 @@ type dimension struct {
 	vertical bool       // measures up and down
 	line     float64    // the coordinate of the dimension line across its axis
 	text     string
-	address  string
+	// before puts a figure that is wider than its line before it, not behind it.
+	before  bool
+	address string
 }
 
 // draw adds the dimension to a drawing and returns the box of its text.
@@ -71,8 +72,10 @@ func (d dimension) figure(to *page.Drawing, a, b page.Point) {
 		t.At, t.Align = page.Point{X: mid.X + 1.2, Y: math.Min(a.Y, b.Y) - 1.2}, page.Start
 	case room >= width+1:
 		t.At = page.Point{X: mid.X, Y: mid.Y - 0.8}
+	case d.before:
+		t.At, t.Align = page.Point{X: math.Min(a.X, b.X) - 1.8, Y: mid.Y + 1}, page.End
 	default:
-		t.At, t.Align = page.Point{X: math.Max(a.X, b.X) + 1.2, Y: mid.Y - 0.8}, page.Start
+		t.At, t.Align = page.Point{X: math.Max(a.X, b.X) + 1.8, Y: mid.Y + 1}, page.Start
 	}
 	to.Add(d.address, t)
 }

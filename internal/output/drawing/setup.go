@@ -1,8 +1,6 @@
 package drawing
 
 import (
-	"strings"
-
 	"scantling/internal/font"
 	"scantling/internal/message"
 	"scantling/internal/page"
@@ -11,38 +9,67 @@ import (
 	"scantling/internal/unit"
 )
 
-// Setup sketches a placement at a table machine, seen along the feed: table,
-// fence, the work standing on its lower side, the cutter at its height. It is to
-// scale where the work is wide enough; the figures are the card's own. It
-// returns false where the machine has no fence to sketch.
+// Setup sketches a placement at a table machine, seen along the feed from where
+// the work goes in: table, fence at the right, the work on its lower side, the
+// cutter at its height; fence to cutter near edge and centre, and the height. It
+// is to scale but where the work is broken off. It returns false where the
+// machine has no fence to sketch.
 func Setup(p *plan.Plan, card plan.Setup, pm plan.Placement, roomWidth, roomHeight float64, speech Speech) (page.Drawing, bool) {
-	edge, okEdge := setting(card, pm, "fence to cutter edge")
-	height, okHeight := setting(card, pm, "height")
-	if !okEdge || !okHeight || pm.Down == "" || pm.Fence == "" {
-		return page.Drawing{}, false
-	}
-	var row plan.PartRow
-	for _, r := range p.Parts {
-		if r.Mark == pm.Mark {
-			row = r
-		}
-	}
-	if len(row.Members) == 0 {
-		return page.Drawing{}, false
-	}
-	part, ok := partOf(p.Piece, row.Members[0])
+	s, ok := newSketch(p, card, pm, speech)
 	if !ok {
 		return page.Drawing{}, false
 	}
-	s := sketch{speech: speech, edge: edge, height: height, cutter: card.CutterSize.Nm, round: strings.Contains(card.CutterLabel, "round")}
+	s.section(roomWidth, roomHeight)
+	s.out.Name = card.ID
+	s.out.Alt = speech.Say(message.New("drawing.setup-alt", message.Text("mark", pm.Mark), message.Length("edge", s.near), message.Length("height", s.height)))
+	return s.out, true
+}
+
+// sketch is a placement with the figures that a sketch shows.
+type sketch struct {
+	speech Speech
+	mark   string
+	// near is from the fence to the cutter's near edge, negative where the fence
+	// covers a part of it; covered shows the far edge instead.
+	near, height, cutter unit.Length
+	covered, round       bool
+	through              bool // a saw cut through the work: no height is set
+	wide, thick          unit.Length
+	down, fence          piece.Side
+	out                  page.Drawing
+}
+
+func newSketch(p *plan.Plan, card plan.Setup, pm plan.Placement, speech Speech) (sketch, bool) {
+	s := sketch{speech: speech, mark: pm.Mark, cutter: card.CutterSize.Nm, round: card.CutterShape == "round-nose", down: pm.Down, fence: pm.Fence}
+	part, ok := markedPart(p, pm.Mark)
+	if !ok || pm.Down == "" || pm.Fence == "" || s.cutter <= 0 {
+		return s, false
+	}
+	sizes := part.Sizes()
 	fence, _ := pm.Fence.Axis()
 	down, _ := pm.Down.Axis()
-	s.wide, s.thick = part.Sizes()[fence].Nm, part.Sizes()[down].Nm
-	s.sides = [2]piece.Side{pm.Down, pm.Fence}
-	s.draw(roomWidth, roomHeight)
-	s.out.Name = card.ID
-	s.out.Alt = speech.Say(message.New("drawing.setup-alt", message.Text("mark", pm.Mark), message.Length("edge", edge), message.Length("height", height)))
-	return s.out, true
+	s.wide, s.thick = sizes[fence].Nm, sizes[down].Nm
+	if s.height, ok = setting(card, pm, "height"); !ok {
+		s.through, s.height = true, s.thick+unit.MM(3)
+	}
+	if far, ok := setting(card, pm, "fence to cutter far edge"); ok {
+		s.near, s.covered = far-s.cutter, true
+		return s, true
+	}
+	if s.near, ok = setting(card, pm, "fence to cutter edge"); !ok {
+		s.near, ok = setting(card, pm, "blade to fence")
+	}
+	return s, ok
+}
+
+// markedPart returns the first part of the row with that mark.
+func markedPart(p *plan.Plan, mark string) (piece.Part, bool) {
+	for _, r := range p.Parts {
+		if r.Mark == mark && len(r.Members) > 0 {
+			return partOf(p.Piece, r.Members[0])
+		}
+	}
+	return piece.Part{}, false
 }
 
 // setting returns a figure of the placement, or of its card.
@@ -57,56 +84,126 @@ func setting(card plan.Setup, pm plan.Placement, name string) (unit.Length, bool
 	return 0, false
 }
 
-type sketch struct {
-	speech               Speech
-	edge, height, cutter unit.Length
-	wide, thick          unit.Length
-	round                bool
-	sides                [2]piece.Side
-	out                  page.Drawing
-}
+// Sizes of the section on paper, in millimetres.
+const (
+	fenceWide  = 7.0
+	sketchLeft = 15.0 // for the height and its figure
+	sketchTop  = 6.0
+	sketchLow  = 17.0 // for the shank and two lines of figures
+)
 
-func (s *sketch) draw(roomWidth, roomHeight float64) {
-	const fenceWide, above, below, right = 6.0, 12.0, 14.0, 18.0
-	wide, thick := s.wide.Millimetres(), s.thick.Millimetres()
-	f := min((roomWidth-fenceWide-right)/wide, (roomHeight-above-below)/thick, 2)
-	table := above + thick*f
-	face := fenceWide
-	// table, fence, work
-	s.out.Add("", page.Hatch{Path: page.Rectangle(page.NewBox(0, above-6, fenceWide, table-above+6)), Angle: 45, Pitch: 2, Width: page.W018, Colour: page.Rule})
-	s.out.Add("", page.Stroke{Path: page.Line(page.Point{X: face, Y: above - 6}, page.Point{X: face, Y: table}), Width: page.W050, Colour: page.Ink})
-	work := page.NewBox(face, above, wide*f, thick*f)
+// section places fence, work and cutter and draws them.
+func (s *sketch) section(roomWidth, roomHeight float64) {
+	near, wide, thick, size := s.near.Millimetres(), s.wide.Millimetres(), s.thick.Millimetres(), s.cutter.Millimetres()
+	high := max(thick, s.height.Millimetres())
+	f := min((roomHeight-sketchTop-sketchLow)/high, 18/thick, 22/size, 3)
+	face := roomWidth - fenceWide
+	most := (face - sketchLeft) * 0.5
+	gap, gapBroken := near*f, false
+	if gap > most {
+		gap, gapBroken = most, true
+	}
+	right := face - gap             // the cutter's near edge
+	left := right - float64(size*f) // and its far one
+	beyond := float64((wide - near - size) * f)
+	room := left - sketchLeft
+	broken := beyond > room
+	beyond = max(0, min(beyond, room))
+	table := roomHeight - sketchLow
+	work := page.NewBox(left-beyond, table-float64(thick*f), face-left+beyond, float64(thick*f))
+	s.scenery(face, table, roomWidth)
 	s.out.Add("", page.Fill{Path: page.Rectangle(work), Colour: page.Straw})
-	s.cutterShape(face, table, f)
-	s.out.Add("", page.Stroke{Path: page.Rectangle(work), Width: page.W035, Colour: page.Ink})
-	s.out.Add("", page.Stroke{Path: page.Line(page.Point{X: 0, Y: table}, page.Point{X: face + wide*f + right, Y: table}), Width: page.W050, Colour: page.Ink})
-	s.figures(face, table, f, work)
+	s.tool(left, right, table, float64(s.height.Millimetres()*f))
+	s.outline(work, broken)
+	if gapBroken {
+		s.breakAt((right+face)/2, work)
+	}
+	s.figures(face, left, right, table, float64(s.height.Millimetres()*f), work)
 }
 
-func (s *sketch) cutterShape(face, table, f float64) {
-	d := s.cutter.Millimetres() * f
-	left := face + s.edge.Millimetres()*f
-	top := table - s.height.Millimetres()*f
-	path := page.From(page.Point{X: left, Y: table + 5}).Line(page.Point{X: left, Y: top}).
-		Line(page.Point{X: left + d, Y: top}).Line(page.Point{X: left + d, Y: table + 5}).Close()
-	if r := d / 2; s.round && r > 0 {
+// scenery draws the fence at the right and the table below.
+func (s *sketch) scenery(face, table, roomWidth float64) {
+	fence := page.NewBox(face, sketchTop, fenceWide, table-sketchTop)
+	s.out.Add("", page.Hatch{Path: page.Rectangle(fence), Angle: 45, Pitch: 2, Width: page.W018, Colour: page.Rule})
+	s.out.Add("", page.Stroke{Path: page.From(page.Point{X: roomWidth, Y: fence.Min.Y}).Line(fence.Min).Line(page.Point{X: face, Y: table}), Width: page.W050, Colour: page.Ink})
+	s.out.Add("", page.Stroke{Path: page.Line(page.Point{X: 0, Y: table}, page.Point{X: roomWidth, Y: table}), Width: page.W070, Colour: page.Ink})
+}
+
+// tool draws the cutter, from below the table to its height.
+func (s *sketch) tool(left, right, table, height float64) {
+	const below = 3.5
+	top := table - height
+	path := page.From(page.Point{X: left, Y: table + below}).Line(page.Point{X: left, Y: top}).
+		Line(page.Point{X: right, Y: top}).Line(page.Point{X: right, Y: table + below}).Close()
+	if r := (right - left) / 2; s.round && r > 0 {
 		mid := page.Point{X: left + r, Y: top + r}
-		path = page.From(page.Point{X: left, Y: table + 5}).Line(page.Point{X: left, Y: mid.Y}).
-			Arc(page.Point{X: left + d, Y: mid.Y}, mid, false).Line(page.Point{X: left + d, Y: table + 5}).Close()
+		low := max(table+below, mid.Y)
+		path = page.From(page.Point{X: left, Y: low}).Line(page.Point{X: left, Y: mid.Y}).
+			Arc(page.Point{X: right, Y: mid.Y}, mid, false).Line(page.Point{X: right, Y: low}).Close()
 	}
 	s.out.Add("", page.Fill{Path: path, Colour: page.Ground})
+	s.out.Add("", page.Hatch{Path: path, Angle: -45, Pitch: 1.2, Width: page.W018, Colour: page.Act})
 	s.out.Add("", page.Stroke{Path: path, Width: page.W035, Colour: page.Act})
 }
 
-func (s *sketch) figures(face, table, f float64, work page.Box) {
-	edge := face + s.edge.Millimetres()*f
-	dimension{a: page.Point{X: face, Y: table}, b: page.Point{X: edge, Y: table}, line: table + 8, text: s.speech.Length(s.edge)}.draw(&s.out)
-	right := work.Max.X
-	top := table - s.height.Millimetres()*f
-	dimension{a: page.Point{X: right, Y: table}, b: page.Point{X: right, Y: top}, vertical: true, line: right + 6, text: s.speech.Length(s.height)}.draw(&s.out)
-	label := func(at page.Point, key string) {
-		s.out.Add("", page.Text{At: at, Size: 2.6, Weight: font.Regular, Colour: page.InkSoft, String: word(s.speech, key)})
+// outline draws the work's outline, open with a wavy end where it is broken off.
+func (s *sketch) outline(work page.Box, broken bool) {
+	line := func(p page.Path, w page.Width) {
+		s.out.Add("", page.Stroke{Path: p, Width: w, Colour: page.Ink})
 	}
-	label(page.Point{X: face + 1, Y: work.Min.Y - 1.5}, "side."+string(s.sides[1]))
-	label(page.Point{X: face, Y: 3}, "drawing.fence")
+	if !broken {
+		line(page.Rectangle(work), page.W035)
+		return
+	}
+	line(page.From(work.Min).Line(page.Point{X: work.Max.X, Y: work.Min.Y}).Line(work.Max).Line(page.Point{X: work.Min.X, Y: work.Max.Y}), page.W035)
+	line(wave(work.Min.X, work.Min.Y-0.8, work.Max.Y), page.W018)
+}
+
+// breakAt takes a stretch out of the work.
+func (s *sketch) breakAt(x float64, work page.Box) {
+	s.out.Add("", page.Fill{Path: page.Rectangle(page.NewBox(x-0.9, work.Min.Y-0.3, 1.8, work.Height()+0.1)), Colour: page.Ground})
+	for _, at := range []float64{x - 0.9, x + 0.9} {
+		s.out.Add("", page.Stroke{Path: wave(at, work.Min.Y-0.8, work.Max.Y), Width: page.W018, Colour: page.Ink})
+	}
+}
+
+// wave is the line of a break, from top to bottom.
+func wave(x, top, bottom float64) page.Path {
+	third := (bottom - top) / 3
+	return page.From(page.Point{X: x, Y: top}).
+		Curve(page.Point{X: x - 1.2, Y: top + third}, page.Point{X: x + 1.2, Y: bottom - third}, page.Point{X: x, Y: bottom})
+}
+
+// figures writes the distances of the fence below the table, the height at the
+// left, and which side is which.
+func (s *sketch) figures(face, left, right, table, height float64, work page.Box) {
+	at := func(x, y float64) page.Point { return page.Point{X: x, Y: y} }
+	middle, centre := (left+right)/2, s.near+s.cutter/2
+	edge, shown := right, s.near
+	if s.covered {
+		edge, shown = left, s.near+s.cutter
+	}
+	low := table + 7.5
+	if s.through {
+		dimension{a: at(right, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(s.near)}.draw(&s.out)
+	} else {
+		dimension{a: at(edge, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(shown), before: true}.draw(&s.out)
+		if centre > 0 {
+			dimension{a: at(middle, table+3.5), b: at(face, table), line: low + 6.5, text: s.speech.Figure(centre), before: true}.draw(&s.out)
+		}
+		x := work.Min.X - 5
+		dimension{a: at(work.Min.X, table), b: at(left, table-height), vertical: true, line: x, text: s.speech.Figure(s.height)}.draw(&s.out)
+	}
+	s.note(at(work.Min.X, work.Min.Y-1.8), page.Start, s.speech.Own(s.mark), true)
+	s.note(at(face-1, work.Min.Y-1.8), page.End, word(s.speech, "side."+string(s.fence)), false)
+	s.note(at(0, table+4), page.Start, word(s.speech, "drawing.down", message.Word("side", "side."+string(s.down))), false)
+	s.note(at(face+fenceWide, sketchTop-1.6), page.End, word(s.speech, "drawing.fence"), false)
+}
+
+func (s *sketch) note(at page.Point, align page.Align, text string, strong bool) {
+	t := page.Text{At: at, Size: labelSize, Align: align, Colour: page.InkSoft, String: text}
+	if strong {
+		t.Weight, t.Colour, t.Size = font.Bold, page.Ink, textSize
+	}
+	s.out.Add("", t)
 }

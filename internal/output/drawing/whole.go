@@ -48,6 +48,12 @@ type WholeOptions struct {
 	// Spread pulls the groups apart along the way that they slide, in millimetres
 	// of wood for each step out; 0 draws them in place.
 	Spread float64
+	// Stairs pulls each further member of a repeated group out less than the one
+	// before, so that all show what they hold.
+	Stairs bool
+	// Apart moves every part away from the middle of all that is drawn, by that
+	// share of its distance; groups inside are lifted out besides.
+	Apart float64
 	// Marks writes the parts' marks on them.
 	Marks bool
 }
@@ -63,7 +69,7 @@ func Whole(p *plan.Plan, s Solids, o WholeOptions, roomWidth, roomHeight float64
 		}
 		if body := s.Solid(part.Address); body != nil {
 			frame := part.Placed()
-			frame.Origin = frame.Origin.Add(vec.V3{Y: -o.Spread * float64(slides(p, part))})
+			frame.Origin = frame.Origin.Add(vec.V3{Y: -o.Spread * slides(p, part, o.Stairs)}).Add(o.apart(p, part))
 			placed = append(placed, solid.Placed{Solid: body, Frame: frame})
 			parts = append(parts, part)
 		}
@@ -80,26 +86,69 @@ func Whole(p *plan.Plan, s Solids, o WholeOptions, roomWidth, roomHeight float64
 	pl := place{scale: scale, origin: page.Point{X: -float64(low.X * scale), Y: float64(high.Y * scale)}}
 	pl.add(&out, seen.Strokes, page.W035, func(st hidden.Stroke) string { return string(parts[st.Solid].Address) })
 	if o.Marks {
-		writeMarks(&out, p, pl, cam, placed, parts, seen.Strokes)
+		writeMarks(&out, p, pl, cam, placed, parts, seen.Strokes, speech)
 	}
 	return out
 }
 
 // slides returns how many steps a part is pulled out to the front: one for each
-// group that it moves in.
-func slides(p *plan.Plan, part piece.Part) int {
-	n := 0
+// group that it moves in, less for later members where they make stairs.
+func slides(p *plan.Plan, part piece.Part, stairs bool) float64 {
+	n := 0.0
 	for _, g := range p.Piece.Groups {
-		if g.Inside != "" && g.Address.Has(part.Address) {
-			n++
+		if g.Inside == "" || !g.Address.Has(part.Address) {
+			continue
 		}
+		if stairs && g.Of > 1 {
+			n += float64(g.Of-g.Nth+1) / float64(g.Of)
+			continue
+		}
+		n++
 	}
 	return n
 }
 
+// apart returns how far a part is moved from the middle of the group drawn.
+func (o WholeOptions) apart(p *plan.Plan, part piece.Part) vec.V3 {
+	if o.Apart == 0 {
+		return vec.V3{}
+	}
+	low, high := bounds(p, o.Group)
+	var out [3]float64
+	for axis, e := range part.Extent {
+		middle := (e.Low.Nm.Millimetres() + e.High.Nm.Millimetres()) / 2
+		out[axis] = (middle - (low[axis]+high[axis])/2) * o.Apart
+	}
+	if part.Group != o.Group && o.Group.Has(part.Group) {
+		out[piece.Up] += (high[piece.Up] - low[piece.Up]) * (1 + o.Apart)
+	}
+	return vec.V3{X: out[0], Y: out[1], Z: out[2]}
+}
+
+// bounds returns the box round the parts of a group, in millimetres.
+func bounds(p *plan.Plan, group address.Address) (low, high [3]float64) {
+	first := true
+	for _, part := range p.Piece.Parts {
+		if !group.Has(part.Address) {
+			continue
+		}
+		for axis, e := range part.Extent {
+			a, b := e.Low.Nm.Millimetres(), e.High.Nm.Millimetres()
+			if first || a < low[axis] {
+				low[axis] = a
+			}
+			if first || b > high[axis] {
+				high[axis] = b
+			}
+		}
+		first = false
+	}
+	return low, high
+}
+
 // writeMarks writes one mark for each row, on the member that shows the largest
 // face, in a small plate of paper so that no line runs through it.
-func writeMarks(out *page.Drawing, p *plan.Plan, pl place, cam camera, placed []solid.Placed, parts []piece.Part, strokes []hidden.Stroke) {
+func writeMarks(out *page.Drawing, p *plan.Plan, pl place, cam camera, placed []solid.Placed, parts []piece.Part, strokes []hidden.Stroke, speech Speech) {
 	visible := map[int]float64{}
 	for _, st := range strokes {
 		if !st.Hidden {
@@ -135,7 +184,7 @@ func writeMarks(out *page.Drawing, p *plan.Plan, pl place, cam camera, placed []
 		taken = append(taken, box)
 		out.Add(m.address, page.Fill{Path: page.Rectangle(box), Colour: page.Ground})
 		out.Add(m.address, page.Stroke{Path: page.Rectangle(box), Width: page.W018, Colour: page.Ink})
-		out.Add(m.address, page.Text{At: page.Point{X: box.Centre().X, Y: box.Max.Y - 1.5}, Size: size, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: m.mark})
+		out.Add(m.address, page.Text{At: page.Point{X: box.Centre().X, Y: box.Max.Y - 1.5}, Size: size, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: speech.Own(m.mark)})
 	}
 }
 

@@ -1,41 +1,51 @@
 package table
 
 import (
-	"slices"
+	"strings"
 
-	"scantling/internal/address"
 	"scantling/internal/message"
+	"scantling/internal/output/naming"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
-	"scantling/internal/unit"
 )
 
-// Cuts lists every cut of a row's part: from which reference it is measured,
-// from where to where, how wide and how deep, and whether it runs out.
+// Cuts lists every cut of a row's part, by the letter that it has on the
+// drawing: into which side, from where to where measured from which reference,
+// how wide and how deep, and whether it runs out. Equal cuts of a series share a
+// row.
 func Cuts(p *plan.Plan, row plan.PartRow, s Speech) Table {
-	b := newTable(s, "table.cuts").
-		column("column.cut", false, 1).column("column.opens-on", false, 0.9).column("column.from-reference", false, 1.1).
-		column("column.near", true, 0.8).column("column.far", true, 0.8).column("column.depth", true, 0.8).
-		column("column.runs", false, 1.6).column("column.for", false, 1.2)
-	for _, c := range cutsOf(p.Piece, row.Members[0]) {
-		b.cut(p, c)
+	names := naming.Of(p, s)
+	b := newTable(p, s, "table.cuts").
+		column("column.letter", text, 0.35).column("column.cut", text, 1.3).column("column.opens-on", text, 1.1).column("column.from-reference", text, 0.9).
+		column("column.places", text, 1.9).column("column.wide", length, 0.7).column("column.depth", length, 0.7).
+		column("column.runs", text, 1.2).column("column.for", text, 0.9)
+	part, ok := partOf(p.Piece, row)
+	if !ok {
+		return b.table
+	}
+	for _, r := range naming.CutRows(p.Piece, part.Address) {
+		b.cut(names, part, r)
 	}
 	return b.table
 }
 
-func cutsOf(p *piece.Piece, part address.Address) []piece.Cut {
-	var out []piece.Cut
-	for _, c := range p.Cuts {
-		if c.Part == part {
-			out = append(out, c)
+func partOf(p *piece.Piece, row plan.PartRow) (piece.Part, bool) {
+	for _, q := range p.Parts {
+		if len(row.Members) > 0 && q.Address == row.Members[0] {
+			return q, true
 		}
 	}
-	return out
+	return piece.Part{}, false
 }
 
-func (b *builder) cut(p *plan.Plan, c piece.Cut) {
+func (b *builder) cut(names *naming.Names, part piece.Part, r naming.CutRow) {
+	c := r.Cuts[0]
 	kind := b.say("cut." + string(c.Kind))
-	purpose := b.purpose(p, c)
+	if n := len(r.Cuts); n > 1 {
+		kind = b.say("cut-times", message.Text("cut", kind), message.Count("n", n))
+	}
+	letter := b.speech.Own(r.Letter)
+	side := func(s piece.Side) string { return b.say(naming.Side(part, s)) }
 	switch {
 	case c.Slot != nil:
 		s := c.Slot
@@ -43,42 +53,57 @@ func (b *builder) cut(p *plan.Plan, c piece.Cut) {
 		if !s.StartOpen || !s.EndOpen {
 			runs = b.length(s.From) + " – " + b.length(s.To)
 		}
-		b.row(kind, b.side(s.Open), b.side(piece.SideOf(s.Across(), false)), b.length(s.Near), b.length(s.Far), b.length(s.Depth), runs, purpose)
+		b.row(letter, kind, side(s.Open), b.side(piece.SideOf(s.Across(), false)), b.places(r), b.speech.Figure(naming.Wide(s)), b.length(s.Depth), runs, b.purpose(names, r))
 	case c.Bore != nil:
 		depth := b.length(c.Bore.Depth)
 		if c.Bore.Through {
 			depth = b.say("runs.through")
 		}
-		b.row(kind+" ⌀ "+b.length(c.Bore.Diameter), b.side(c.Bore.Open), "", b.length(c.Bore.At[0]), b.length(c.Bore.At[1]), depth, "", purpose)
+		b.row(letter, kind, side(c.Bore.Open), b.say("runs.both"), b.length(c.Bore.At[0])+" · "+b.length(c.Bore.At[1]), "⌀ "+b.length(c.Bore.Diameter), depth, "", b.purpose(names, r))
 	case c.Dip != nil:
 		low := c.Dip.Centre.Nm - c.Dip.Chord.Nm/2
-		b.row(kind, b.side(c.Dip.Open), b.side(piece.EndLow), b.speech.Length(low), b.speech.Length(low+c.Dip.Chord.Nm), b.length(c.Dip.Depth), b.say("runs.arc", message.Length("radius", radius(c.Dip))), purpose)
+		along := piece.EndLow
+		if axis, _ := c.Dip.Open.Axis(); axis == piece.AlongLength {
+			along = piece.EdgeLow
+		}
+		b.row(letter, kind, side(c.Dip.Open), b.side(along), b.speech.Figure(low)+" – "+b.speech.Figure(low+c.Dip.Chord.Nm), b.length(c.Dip.Chord), b.length(c.Dip.Depth),
+			b.say("runs.arc", message.Text("radius", b.speech.Figure(naming.Radius(c.Dip)))), "")
 	case c.Ease != nil:
-		b.row(kind, b.side(c.Ease.Sides[0]), b.side(c.Ease.Sides[1]), "", "", b.length(c.Ease.Radius), b.say("runs.through"), purpose)
+		b.row(letter, kind, side(c.Ease.Sides[0]), "", b.say("runs.along", message.Text("side", side(c.Ease.Sides[1]))), "", b.length(c.Ease.Radius), b.say("runs.through"), "")
 	}
 }
 
-// radius of a dip's arc: (chord² + 4 depth²) / (8 depth).
-func radius(d *piece.Dip) unit.Length {
-	c, h := d.Chord.Nm.Millimetres(), d.Depth.Nm.Millimetres()
-	if h == 0 {
-		return 0
+// places gives the stretch of a cut, or the middles of several.
+func (b *builder) places(r naming.CutRow) string {
+	s := r.Cuts[0].Slot
+	if r.Cuts[0].Kind != piece.Channel && len(r.Cuts) == 1 {
+		return b.length(s.Near) + " – " + b.length(s.Far)
 	}
-	return unit.FromMillimetres((float64(c*c) + float64(4*h*h)) / (8 * h))
+	var middles []string
+	for _, c := range r.Cuts {
+		middles = append(middles, b.speech.Figure((c.Slot.Near.Nm+c.Slot.Far.Nm)/2))
+	}
+	return b.say("places.middles", message.Text("places", strings.Join(middles, " · ")))
 }
 
 func (b *builder) side(s piece.Side) string { return b.say("side." + string(s)) }
 
-// purpose names what the cut takes: the thing, or the mark of the part that goes
+// purpose names what the cuts take: the things, or the mark of the part that goes
 // in.
-func (b *builder) purpose(p *plan.Plan, c piece.Cut) string {
-	if c.Key != "" {
-		return c.Key
-	}
-	for _, r := range p.Parts {
-		if slices.Contains(r.Members, c.With) {
-			return r.Mark
+func (b *builder) purpose(names *naming.Names, r naming.CutRow) string {
+	var keys []string
+	for _, c := range r.Cuts {
+		if c.Key == "" {
+			continue
 		}
+		if len(keys) > 0 && strings.TrimSuffix(c.Key, lastWord(c.Key)) == strings.TrimSuffix(r.Cuts[0].Key, lastWord(r.Cuts[0].Key)) {
+			keys = append(keys, lastWord(c.Key))
+			continue
+		}
+		keys = append(keys, c.Key)
 	}
-	return ""
+	if len(keys) > 0 {
+		return b.speech.Own(strings.Join(keys, " "))
+	}
+	return own(b.speech, names.Mark(r.Cuts[0].With))
 }

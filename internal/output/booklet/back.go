@@ -1,0 +1,100 @@
+package booklet
+
+import (
+	"strings"
+
+	"scantling/internal/font"
+	"scantling/internal/message"
+	"scantling/internal/output/drawing"
+	"scantling/internal/output/table"
+	"scantling/internal/page"
+	"scantling/internal/plan"
+	"scantling/internal/typeset"
+)
+
+// measures sets a form for every measure, to write the readings into.
+func (c *composer) measures() {
+	if len(c.plan.Measures) == 0 {
+		return
+	}
+	c.heading(1, "booklet.measures", "measures", true)
+	c.text("booklet.measures-intro")
+	for _, m := range c.plan.Measures {
+		blocks := []typeset.Block{heading(2, c.speech.Own(m.Label), "measure-"+string(m.Address), false)}
+		if len(m.Marks) > 0 {
+			blocks = append(blocks, c.paragraph("booklet.measure-before", message.List("marks", texts(c.names.Marks(m.Marks))...)))
+		}
+		form := drawing.Form(c.plan, m, c.room.Width, c.speech, func(r plan.Reading) string { return table.Expected(r, c.speech) })
+		blocks = append(blocks, typeset.Figure{Drawing: form, Address: string(m.Address)})
+		c.add(typeset.Together{Blocks: blocks})
+	}
+	c.text("booklet.measures-air")
+}
+
+// findings lists what the checks found, errors first, then what is not known;
+// passes are counted.
+func (c *composer) findings() {
+	c.heading(1, "booklet.findings", "findings", true)
+	passed := 0
+	for _, f := range c.plan.Findings {
+		if f.Status == plan.Pass {
+			passed++
+		}
+	}
+	c.text("booklet.passed", message.Count("checks", passed))
+	for _, status := range []plan.Status{plan.Fail, plan.Errored, plan.Unknown} {
+		var entries []typeset.Entry
+		for _, f := range c.plan.Findings {
+			if f.Status == status {
+				entries = append(entries, typeset.Entry{Label: signs[status], Blocks: []typeset.Block{typeset.Paragraph{Spans: c.finding(f)}}, Together: true})
+			}
+		}
+		if len(entries) > 0 {
+			c.add(heading(2, c.say("status."+string(status)), "", false), typeset.List{Entries: entries})
+		}
+	}
+	if len(c.plan.Clearances) > 0 {
+		c.heading(2, "booklet.seasons", "seasons", false)
+		c.text("booklet.seasons-intro")
+		c.table(table.Seasons(c.plan, c.speech))
+	}
+	c.heading(2, "booklet.not-known", "not-known", false)
+	c.text("booklet.not-known-text")
+}
+
+// signs are those of a finding's status; never by colour alone.
+var signs = map[plan.Status]string{plan.Fail: "▲", plan.Errored: "■", plan.Unknown: "○"}
+
+func (c *composer) finding(f plan.Finding) []typeset.Span {
+	text := c.phrase(f.Text)
+	if len(f.Marks) > 0 {
+		return append(typeset.Strong(c.speech.Own(strings.Join(c.names.Marks(f.Marks), " "))+"  "), typeset.Plain(text)...)
+	}
+	return typeset.Plain(text)
+}
+
+// handOver sets what goes with the finished piece, and the colophon.
+func (c *composer) handOver() {
+	c.heading(1, "booklet.hand-over", "hand-over", false)
+	for _, key := range []string{"booklet.care", "booklet.keep", "booklet.limits"} {
+		c.text(key)
+	}
+	name, licence := faceAndLicence()
+	c.add(typeset.Space{Height: 4}, typeset.Paragraph{Manner: typeset.Small, Spans: []typeset.Span{{Colour: page.InkSoft, Text: c.say("booklet.colophon",
+		message.Text("face", name), message.Text("licence", licence), message.Text("revision", c.options.Revision))}}})
+}
+
+// faceAndLicence reads whose the face is, and the name of its licence, from the
+// licence text that is embedded with the faces.
+func faceAndLicence() (face, licence string) {
+	for line := range strings.Lines(font.Licence) {
+		line = strings.TrimSpace(line)
+		if face == "" && strings.HasPrefix(line, "Copyright") {
+			face, _, _ = strings.Cut(line, " (")
+		}
+		if _, name, ok := strings.Cut(line, "licensed under the "); ok && licence == "" {
+			licence = strings.TrimSuffix(name, ".")
+		}
+	}
+	return face, licence
+}

@@ -1,0 +1,335 @@
+package booklet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"scantling/internal/message"
+	"scantling/internal/output/drawing"
+	"scantling/internal/page"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/typeset"
+	"scantling/internal/unit"
+)
+
+// general are the cautions that stand once in front; a card opens with the one
+// line that must not be forgotten.
+var general = []string{"caution.isolate", "caution.dress", "caution.guards", "caution.machine", "caution.person", "caution.dust", "caution.screen", "caution.manual"}
+
+// cards sets one card for each set-up; two small ones stand side by side.
+func (c *composer) cards() {
+	if len(c.plan.Setups) == 0 {
+		return
+	}
+	c.heading(1, "booklet.setups", "setups", true)
+	c.text("booklet.setups-intro")
+	for i := 0; i < len(c.plan.Setups); i++ {
+		if i+1 < len(c.plan.Setups) && c.isSmall(i) && c.isSmall(i+1) {
+			half := (c.room.Width - 6) / 2
+			c.add(typeset.Beside{Left: c.card(i, half), Right: c.card(i+1, half)}, typeset.Space{Height: 3})
+			i++
+			continue
+		}
+		c.add(typeset.Together{Blocks: c.card(i, c.room.Width)}, typeset.Space{Height: 3})
+	}
+}
+
+// isSmall says whether a card is for half the width.
+func (c *composer) isSmall(i int) bool {
+	s := c.plan.Setups[i]
+	return len(merged(s.Placements)) <= 3
+}
+
+// card sets one card: opening caution, machine, settings, sketch, placements,
+// sums, cautions of its own.
+func (c *composer) card(i int, width float64) []typeset.Block {
+	s := c.plan.Setups[i]
+	inner := width - 6
+	title := c.say("booklet.card", message.Count("n", i+1)) + " " + c.phrase(s.Title)
+	out := []typeset.Block{typeset.Heading{Level: 3, Text: title, Anchor: "setup-" + s.ID, Address: s.ID, Unlisted: true}}
+	var body []typeset.Block
+	if !byHand(s) {
+		body = append(body, typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ " + c.say("booklet.card-off"), Bold: true, Colour: page.Warn}}, Manner: typeset.Small})
+	}
+	body = append(body, small(c.machine(s)))
+	if t := c.settings(s.Settings); len(t.Rows) > 0 {
+		body = append(body, t)
+	}
+	rows := merged(s.Placements)
+	if len(rows) > 0 {
+		body = append(body, c.sketches(s, rows, inner)...)
+		body = append(body, c.placements(rows, inner))
+		if feed := sameFeed(rows); feed != nil {
+			body = append(body, small(c.phrase(*feed)))
+		}
+	}
+	for _, sum := range s.Sums {
+		body = append(body, typeset.Paragraph{Spans: c.planSum(sum), Manner: typeset.Small})
+	}
+	for _, m := range []message.Message{s.Device, s.TestPiece} {
+		if !m.IsZero() {
+			body = append(body, small(c.phrase(m)))
+		}
+	}
+	if own := c.cautionLine(s.Cautions); own != nil {
+		body = append(body, own)
+	}
+	return append(out, typeset.Box{Frame: true, Blocks: body, Address: s.ID})
+}
+
+func byHand(s plan.Setup) bool { return s.Machine == "hand" }
+
+func (c *composer) machine(s plan.Setup) string {
+	if byHand(s) {
+		return c.say("booklet.card-hand")
+	}
+	line := c.say("booklet.card-machine", message.Text("machine", s.MachineLabel))
+	if s.CutterLabel != "" {
+		line = c.say("booklet.card-cutter", message.Text("machine", s.MachineLabel), message.Text("cutter", s.CutterLabel))
+	}
+	if s.Speed > 0 {
+		line += " " + c.say("booklet.card-speed", message.Speed("rpm", s.Speed))
+	}
+	return line
+}
+
+// cautionLine sets the cautions that belong to this work alone, after the sign.
+func (c *composer) cautionLine(list []message.Message) typeset.Block {
+	var own []string
+	for _, m := range list {
+		if !slices.Contains(general, m.Key) {
+			own = append(own, c.phrase(m))
+		}
+	}
+	if len(own) == 0 {
+		return nil
+	}
+	return typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: strings.Join(own, " ")}}, Manner: typeset.Small}
+}
+
+// settings are the figures that hold for the whole card, large.
+func (c *composer) settings(list []plan.Setting) typeset.Table {
+	t := typeset.Table{Columns: []typeset.Column{{Share: 1.6}, {Share: 0.8, Align: page.End}, {Share: 2.2}}}
+	for _, s := range list {
+		t.Rows = append(t.Rows, typeset.Row{Cells: []typeset.Cell{
+			{Spans: typeset.Plain(c.say("setting." + s.Word)), Header: true},
+			{Spans: typeset.Strong(c.speech.Figure(s.Figure.Nm))}, {Spans: typeset.Plain(c.passes(s.Passes))},
+		}})
+	}
+	return t
+}
+
+// passes lists the settings of several passes.
+func (c *composer) passes(list []plan.Figure) string {
+	if len(list) < 2 {
+		return ""
+	}
+	var steps []string
+	for _, f := range list {
+		steps = append(steps, c.speech.Figure(f.Nm))
+	}
+	return c.say("booklet.passes", message.Count("n", len(list)), message.Text("depths", strings.Join(steps, " · ")))
+}
+
+// sketches draws the first placement: seen along the feed, and from above where
+// stops are set.
+func (c *composer) sketches(s plan.Setup, rows []mergedRow, inner float64) []typeset.Block {
+	first := rows[0].placements[0]
+	wide := min(inner, 80)
+	var pictures []typeset.Block
+	if pic, ok := drawing.Setup(c.plan, s, first, wide, 46, c.speech); ok {
+		pictures = append(pictures, typeset.Figure{Drawing: pic})
+	}
+	if pic, ok := drawing.SetupAbove(c.plan, s, first, min(wide, 70), c.speech); ok {
+		pictures = append(pictures, typeset.Figure{Drawing: pic})
+	}
+	if len(pictures) == 2 && inner > 150 {
+		return []typeset.Block{typeset.Beside{Left: pictures[:1], Right: pictures[1:]}}
+	}
+	return pictures
+}
+
+// mergedRow is the placements that need the same settings: one row of a card.
+type mergedRow struct {
+	placements []plan.Placement
+	pieces     int
+}
+
+func (r mergedRow) marks() []string {
+	var out []string
+	for _, p := range r.placements {
+		out = append(out, p.Mark)
+	}
+	return out
+}
+
+// merged puts placements of the same settings and sides together. A placement
+// moves up to an earlier row only if no row between has its mark: the order of
+// work on one part stays.
+func merged(list []plan.Placement) []mergedRow {
+	var rows []mergedRow
+	for _, p := range list {
+		into := -1
+		for i := len(rows) - 1; i >= 0; i-- {
+			if samePlacement(rows[i].placements[0], p) {
+				into = i
+			}
+			if into >= 0 || slices.Contains(rows[i].marks(), p.Mark) {
+				break
+			}
+		}
+		if into < 0 {
+			rows = append(rows, mergedRow{})
+			into = len(rows) - 1
+		}
+		rows[into].placements = append(rows[into].placements, p)
+		rows[into].pieces += p.Pieces
+	}
+	return rows
+}
+
+func samePlacement(a, b plan.Placement) bool {
+	key := func(p plan.Placement) string {
+		k := fmt.Sprint(p.Down, p.Fence, p.Leads, p.Turn, p.Feed.Key, argsKey(p.Feed.Args), p.Note.Key, argsKey(p.Note.Args))
+		for _, s := range p.Settings {
+			k += fmt.Sprint("\n", s.Word, s.Figure.Nm)
+			for _, f := range s.Passes {
+				k += fmt.Sprint(" ", f.Nm)
+			}
+		}
+		return k
+	}
+	return key(a) == key(b)
+}
+
+func argsKey(list []message.Arg) string { return fmt.Sprint(list) }
+
+// placements lists how the work is offered, one row for each fence setting.
+func (c *composer) placements(rows []mergedRow, width float64) typeset.Table {
+	// On a narrow card the words need more of the width.
+	shares := [3]float64{1, 1.7, 2.6}
+	if width > 120 {
+		shares = [3]float64{1.2, 2.2, 3.2}
+	}
+	t := typeset.Table{Full: true, Manner: typeset.Small, Columns: []typeset.Column{{Share: shares[0]}, {Share: shares[1]}, {Share: shares[2]}}}
+	for _, key := range []string{"column.mark", "column.set", "column.offer"} {
+		t.Header = append(t.Header, typeset.Cell{Spans: typeset.Strong(c.say(key))})
+	}
+	shared := sameFeed(rows)
+	for _, r := range rows {
+		p := r.placements[0]
+		marks := append(typeset.Strong(c.speech.Own(strings.Join(c.names.Marks(r.marks()), " "))), typeset.Plain(" × "+c.say("number.whole", message.Count("n", r.pieces)))...)
+		if takes := c.takes(r); takes != "" {
+			marks = append(marks, typeset.Plain("\n"+takes)...)
+		}
+		t.Rows = append(t.Rows, typeset.Row{Cells: []typeset.Cell{
+			{Spans: marks, Header: true}, {Spans: c.set(p)}, {Spans: c.offer(p, shared != nil)},
+		}})
+	}
+	return t
+}
+
+// set lists the figures of a placement, and where the fence stands for each path.
+func (c *composer) set(p plan.Placement) []typeset.Span {
+	var spans []typeset.Span
+	for i, s := range p.Settings {
+		if i > 0 {
+			spans = append(spans, typeset.Plain("\n")...)
+		}
+		spans = append(spans, typeset.Plain(c.say("setting."+s.Word)+" ")...)
+		spans = append(spans, typeset.Strong(c.speech.Figure(s.Figure.Nm))...)
+		if len(s.Passes) > 1 {
+			spans = append(spans, typeset.Plain("\n"+c.passes(s.Passes))...)
+		}
+	}
+	return spans
+}
+
+// offer says how the work lies, and gives the sum that a rule laid across it
+// closes.
+func (c *composer) offer(p plan.Placement, shared bool) []typeset.Span {
+	var parts []string
+	if !shared && !p.Feed.IsZero() {
+		parts = append(parts, c.phrase(p.Feed))
+	}
+	if p.Down != "" && p.Fence != "" {
+		parts = append(parts, c.say("booklet.lies", message.Word("down", "side."+string(p.Down)), message.Word("fence", "side."+string(p.Fence))))
+	}
+	if p.Turn {
+		parts = append(parts, c.say("booklet.turn"))
+	}
+	if !p.Note.IsZero() {
+		parts = append(parts, c.phrase(p.Note))
+	}
+	text := strings.Join(parts, " ")
+	for _, s := range p.Sums {
+		switch s.Title.Key {
+		case "setups.sum.across", "setups.sum.stops", "setups.sum.stop-faces":
+			text += "\n" + c.bareSum(s)
+		}
+	}
+	return typeset.Plain(strings.TrimSpace(text))
+}
+
+// bareSum prints a sum of the plan in figures alone.
+func (c *composer) bareSum(s plan.Sum) string {
+	var sizes []unit.Length
+	for _, t := range s.Terms {
+		sizes = append(sizes, t.Figure.Nm)
+	}
+	var text strings.Builder
+	var total unit.Length
+	for i, shown := range unit.ShowRow(sizes, c.options.Show) {
+		total += shown
+		switch {
+		case shown < 0:
+			text.WriteString(" − ")
+			shown = -shown
+		case i > 0:
+			text.WriteString(" + ")
+		}
+		text.WriteString(c.speech.Figure(shown))
+	}
+	return strings.TrimSpace(text.String()) + " = " + c.speech.Figure(total)
+}
+
+// takes names the things that the cuts of a row are for.
+func (c *composer) takes(r mergedRow) string {
+	var keys []string
+	for _, p := range r.placements {
+		for _, a := range p.Cuts {
+			if i := slices.IndexFunc(c.plan.Piece.Cuts, func(cut piece.Cut) bool { return cut.Address == a }); i >= 0 {
+				if k := c.plan.Piece.Cuts[i].Key; k != "" && !slices.Contains(keys, k) {
+					keys = append(keys, k)
+				}
+			}
+		}
+	}
+	if len(keys) == 0 {
+		return ""
+	}
+	return c.speech.Own(strings.Join(keys, ", "))
+}
+
+// sameFeed returns the way of feeding that all rows share, if they do and it
+// names no side.
+func sameFeed(rows []mergedRow) *message.Message {
+	var first *message.Message
+	for _, r := range rows {
+		for i := range r.placements {
+			f := &r.placements[i].Feed
+			if f.IsZero() || len(f.Args) > 0 {
+				return nil
+			}
+			if first == nil {
+				first = f
+			}
+			if f.Key != first.Key {
+				return nil
+			}
+		}
+	}
+	return first
+}

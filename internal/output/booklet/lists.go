@@ -1,0 +1,131 @@
+package booklet
+
+import (
+	"strings"
+
+	"scantling/internal/message"
+	"scantling/internal/output/table"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/typeset"
+	"scantling/internal/unit"
+)
+
+func (c *composer) buying() {
+	c.heading(1, "booklet.buying", "buying", true)
+	c.table(table.Buying(c.plan, c.speech))
+	cost := c.plan.Cost
+	c.text("booklet.cost", message.Money("total", cost.Total), message.Money("timber", cost.Timber), message.Money("sheet", cost.Sheet), message.Money("hardware", cost.Hardware))
+	if len(cost.Unpriced) > 0 {
+		c.text("booklet.unpriced", message.List("stock", texts(cost.Unpriced)...))
+	}
+	if len(c.plan.Setups) > 0 {
+		c.heading(2, "booklet.tools", "tools", false)
+		c.table(table.Tools(c.plan, c.speech))
+	}
+	if len(c.plan.Held) > 0 {
+		c.heading(2, "booklet.holds", "holds", false)
+		c.text("booklet.holds-intro")
+		c.table(table.Held(c.plan, c.speech))
+	}
+}
+
+// list sets the staged list: finished sizes, and what each is made from.
+func (c *composer) list() {
+	c.heading(1, "booklet.list", "list", true)
+	c.text("booklet.list-intro", message.Text("signs", table.Signs(c.plan, c.speech)))
+	for _, s := range c.plan.Stages {
+		c.add(heading(2, c.say("booklet.stage", message.Text("n", s.ID))+" "+c.phrase(s.Title), "stage-"+s.ID, false))
+		c.table(table.Parts(c.plan, s.ID, c.speech))
+		c.heading(3, "booklet.made-from", "", false)
+		c.table(table.Blanks(c.plan, s.ID, c.speech))
+	}
+}
+
+// sums prints the rows that close, each once, for a maker to add up.
+func (c *composer) sums() {
+	var blocks []typeset.Block
+	seen := map[string]bool{}
+	add := func(title string, terms []sumTerm) {
+		spans := c.sum(title, terms)
+		key := ""
+		for _, s := range spans {
+			key += s.Text
+		}
+		if len(terms) > 0 && !seen[key] {
+			seen[key] = true
+			blocks = append(blocks, typeset.Paragraph{Spans: spans})
+		}
+	}
+	axis := [3]string{"booklet.sum-right", "booklet.sum-back", "booklet.sum-up"}
+	for _, a := range []piece.Axis{piece.Right, piece.Back, piece.Up} {
+		for _, r := range c.plan.Rows {
+			if r.Axis == a && !strings.HasPrefix(r.Title.Key, "row.series") {
+				add(c.say(axis[a]), c.terms(r.Terms))
+			}
+		}
+	}
+	for _, s := range c.plan.Piece.Series {
+		add(c.say("booklet.sum-series", message.Text("mark", c.names.Mark(s.Part)), message.Word("side", "side."+string(piece.SideOf(s.Across, false)))), c.terms(s.Terms))
+	}
+	if len(blocks) == 0 {
+		return
+	}
+	c.heading(1, "booklet.sums", "sums", false)
+	c.text("booklet.sums-intro")
+	c.add(blocks...)
+}
+
+// sumTerm is one term of a printed sum.
+type sumTerm struct {
+	size unit.Length
+	what string
+}
+
+func (c *composer) terms(list []piece.Term) []sumTerm {
+	var out []sumTerm
+	for _, t := range list {
+		what := ""
+		switch mark := c.names.Mark(t.Of); {
+		case mark != "":
+			what = c.speech.Own(mark)
+		case t.Word != "":
+			what = c.say("term." + t.Word)
+		}
+		out = append(out, sumTerm{t.Figure.Nm, what})
+	}
+	return out
+}
+
+// sum sets a sum as spans, its figures rounded so that they add up as printed.
+func (c *composer) sum(title string, terms []sumTerm) []typeset.Span {
+	sizes := make([]unit.Length, len(terms))
+	var total unit.Length
+	for i, t := range terms {
+		sizes[i] = t.size
+	}
+	spans := typeset.Plain(title + " ")
+	for i, shown := range unit.ShowRow(sizes, c.options.Show) {
+		total += shown
+		sign := "+ "
+		switch {
+		case shown < 0:
+			sign, shown = "− ", -shown
+		case i == 0:
+			sign = ""
+		}
+		// The figure and its name stay on one line.
+		spans = append(spans, typeset.Span{Text: sign + c.speech.Figure(shown), Bold: true})
+		spans = append(spans, typeset.Plain("\u00a0"+strings.ReplaceAll(terms[i].what, " ", "\u00a0")+" ")...)
+	}
+	return append(spans, typeset.Strong("= "+c.speech.Figure(total))...)
+}
+
+// planSum prints a sum of the plan.
+func (c *composer) planSum(s plan.Sum) []typeset.Span {
+	var terms []sumTerm
+	for _, t := range s.Terms {
+		terms = append(terms, sumTerm{t.Figure.Nm, c.say("term." + t.Word)})
+	}
+	return c.sum(c.phrase(s.Title)+":", terms)
+}
