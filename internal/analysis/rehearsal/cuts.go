@@ -174,7 +174,7 @@ func (r *rehearsal) starts(row plan.PartRow, op plan.Operation) []unit.Length {
 		if slices.Contains(row.Members, p) {
 			out = append(out, at)
 		}
-		at += row.Length.Nm + r.kerf()
+		at += r.lengthOf[p] + r.kerf()
 	}
 	return out
 }

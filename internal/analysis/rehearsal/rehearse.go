@@ -93,17 +93,21 @@ type rehearsal struct {
 	// the list.
 	at map[string]int
 	// blankOf is what each part is cut from.
-	blankOf map[address.Address]plan.Workpiece
+	blankOf  map[address.Address]plan.Workpiece
+	lengthOf map[address.Address]unit.Length // finished, by part
 }
 
 func newRehearsal(in Input) *rehearsal {
 	r := &rehearsal{
 		Input: in, row: map[string]plan.PartRow{}, op: map[string]plan.Operation{}, card: map[string]plan.Setup{},
 		machine: map[string]tool.Machine{}, cut: map[address.Address]piece.Cut{}, work: map[string]plan.Workpiece{},
-		at: map[string]int{}, blankOf: map[address.Address]plan.Workpiece{},
+		at: map[string]int{}, blankOf: map[address.Address]plan.Workpiece{}, lengthOf: map[address.Address]unit.Length{},
 	}
 	for _, row := range in.Plan.Parts {
 		r.row[row.Mark] = row
+		for _, m := range row.Members {
+			r.lengthOf[m] = row.Length.Nm
+		}
 	}
 	for _, m := range in.Machines {
 		r.machine[m.Name] = m

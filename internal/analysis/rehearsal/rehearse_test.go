@@ -6,6 +6,7 @@ import (
 
 	"scantling/internal/analysis/operations"
 	"scantling/internal/diag"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
 )
@@ -171,5 +172,60 @@ func TestSlips(t *testing.T) {
 	}
 	if findings, _ := b.rehearse(p); !passed(findings) {
 		t.Error("the plan was not put back")
+	}
+}
+
+// TestUnsafe: a plan whose figures are right and whose order would hurt.
+func TestUnsafe(t *testing.T) {
+	code := func(b *bench, change func(c *plan.Setup)) diag.Code {
+		p := b.plan(t)
+		if findings, _ := b.rehearse(p); !passed(findings) {
+			t.Fatalf("before: %s", say(findings))
+		}
+		for i := range p.Setups {
+			if p.Setups[i].Machine == "router table" {
+				change(&p.Setups[i])
+			}
+		}
+		findings, _ := b.rehearse(p)
+		return findings[0].Code
+	}
+	// Two grooves that overlap from 26 to 30: the farther one first, and the nearer
+	// one has a wall only towards the fence.
+	b := newBench()
+	part := b.part("A1", 1, unit.MM(400), unit.MM(120), unit.MM(20))
+	b.slot(part, piece.Groove, piece.FaceHigh, piece.AlongLength, unit.MM(20), unit.MM(20)+6350*um, unit.MM(3), 0)
+	b.slot(part, piece.Groove, piece.FaceHigh, piece.AlongLength, unit.MM(25), unit.MM(25)+6350*um, unit.MM(3), 0)
+	if got := code(b, func(c *plan.Setup) { slices.Reverse(c.Placements) }); got != CodeTrapped {
+		t.Errorf("the farther groove first: %s", got)
+	}
+	// A rebate that leaves 2 of the edge: the groove must not bear on that edge.
+	b = newBench()
+	part = b.part("A1", 1, unit.MM(400), unit.MM(120), unit.MM(20))
+	b.slot(part, piece.Rebate, piece.FaceHigh, piece.AlongLength, 0, unit.MM(10), unit.MM(18), 0)
+	b.slot(part, piece.Groove, piece.FaceHigh, piece.AlongLength, unit.MM(50), unit.MM(50)+6350*um, unit.MM(18), 0)
+	got := code(b, func(c *plan.Setup) {
+		for i := range c.Placements {
+			m := &c.Placements[i]
+			if m.Cuts[0] != "part-A1[1].groove[2]" {
+				continue
+			}
+			if m.Fence != piece.EdgeHigh {
+				t.Fatalf("the groove bears on %s, where no wood is left", m.Fence)
+			}
+			m.Fence, m.Leads = m.Fence.Opposite(), m.Leads.Opposite()
+			for k := range m.Settings { // the same place, measured from the other edge
+				switch s := &m.Settings[k]; s.Word {
+				case "fence to cutter edge":
+					s.Figure.Nm = unit.MM(50)
+				case "fence to cutter centre":
+					s.Figure.Nm = unit.MM(50) + 3175*um
+				}
+			}
+			m.Sums = nil
+		}
+	})
+	if got != CodeHold {
+		t.Errorf("the groove from the edge that is gone: %s", got)
 	}
 }

@@ -59,6 +59,9 @@ func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 			key = "steps.by-hand."
 		}
 		st.Text = message.New(key+slug(string(first.Kind)), args...)
+		if first.Kind == plan.CutToLength {
+			st.More = append(st.More, s.commonBlanks(c)...)
+		}
 		st.More = append(st.More, message.New("steps.check."+slug(string(first.Kind))))
 	}
 	st.Cautions = special(c.Cautions)
@@ -66,6 +69,33 @@ func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 		st.about = append(st.about, s.row[m].Members...)
 	}
 	s.add(st)
+}
+
+// commonBlanks says in which order the parts come out of a blank that holds
+// several; each such order once.
+func (s *sequencer) commonBlanks(c plan.Setup) []message.Message {
+	on := map[string]bool{}
+	for _, id := range c.Operations {
+		on[s.operation[id].Mark] = true
+	}
+	var out []message.Message
+	for _, w := range s.Workpieces {
+		if w.Kind != plan.BlankPiece && w.Kind != plan.PanelPiece || len(w.Parts) < 2 {
+			continue
+		}
+		var order []string
+		here := false
+		for _, p := range w.Parts {
+			mark := s.rowOf[p]
+			order = append(order, mark)
+			here = here || on[mark]
+		}
+		m := message.New("steps.common-blank", list("marks", order))
+		if here && !slices.ContainsFunc(out, func(n message.Message) bool { return sameMessage(m, n) }) {
+			out = append(out, m)
+		}
+	}
+	return out
 }
 
 // joins adds a card to the step before where the same cutter stays in and only
@@ -144,6 +174,7 @@ func (s *sequencer) checks(c plan.Setup) []message.Message {
 		out = append(out, message.New("steps.check.test-piece"))
 	}
 	widths := map[unit.Length]bool{}
+	round := unit.Length(0)
 	for _, p := range c.Placements {
 		for _, a := range p.Cuts {
 			cut, ok := s.cut(a)
@@ -151,6 +182,7 @@ func (s *sequencer) checks(c plan.Setup) []message.Message {
 				continue
 			}
 			w := cut.Slot.Far.Nm - cut.Slot.Near.Nm
+			round = max(round, cut.Slot.Corner.Nm)
 			if widths[w] || len(widths) >= 4 || c.Machine == "hand" {
 				continue
 			}
@@ -162,6 +194,9 @@ func (s *sequencer) checks(c plan.Setup) []message.Message {
 			}
 			out = append(out, message.New(key, message.Word("cut", "cut."+string(cut.Kind)), message.Length("width", w), message.Length("depth", cut.Slot.Depth.Nm)))
 		}
+	}
+	if round > 0 {
+		out = append(out, message.New("steps.sand-round", message.Length("radius", round)))
 	}
 	return out
 }

@@ -214,6 +214,9 @@ func (d *decider) run(j operations.Job, drafts []draft) ([]void, bool) {
 			if high = high != (n == 1); high {
 				voids = mirrored(voids, width)
 			}
+			if !bears(voids, w.Work[downAxis(w)].Nm) {
+				return nil, false
+			}
 			for _, path := range job.Way.Paths {
 				a, b := mouthAt(job.Way, f.edge.Nm+path)
 				if trapped(voids, a, b, w.Depth.Nm, width) {
@@ -227,6 +230,21 @@ func (d *decider) run(j operations.Job, drafts []draft) ([]void, bool) {
 		}
 	}
 	return voids, true
+}
+
+// leastBearing is the wood that must be left on the fence side for work to bear
+// on. Common practice, no source.
+const leastBearing = 3 * unit.Millimetre
+
+// bears reports whether enough of the fence side is left above what was cut away
+// there; voids are seen from the fence.
+func bears(voids []void, thickness unit.Length) bool {
+	return !slices.ContainsFunc(voids, func(v void) bool { return v.from <= 0 && v.depth > thickness-leastBearing })
+}
+
+func downAxis(w operations.Way) piece.Local {
+	axis, _ := w.Down.Axis()
+	return axis
 }
 
 // sawn adds the cuts without asking: a saw has no rim that snatches sideways.
