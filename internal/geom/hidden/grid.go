@@ -22,13 +22,12 @@ func (s *scene) grid() {
 		}
 	}
 	w, h := hi.X-lo.X+1e-3, hi.Y-lo.Y+1e-3
+	s.lo = lo
 	s.cell = math.Sqrt(w * h / float64(len(s.tris)))
 	s.cell = max(s.cell, w/1024, h/1024)
-	s.lo = lo
-	s.nx, s.ny = int(w/s.cell)+1, int(h/s.cell)+1
-	s.first = make([]int32, s.nx*s.ny+1)
-	for i := range s.tris {
-		s.cells(&s.tris[i], func(c int) { s.first[c+1]++ })
+	// Large faces on top of one another fill many cells each: then fewer and
+	// larger cells, so that memory stays in bounds.
+	for ; !s.count(w, h); s.cell *= 2 {
 	}
 	for c := range s.nx * s.ny {
 		s.first[c+1] += s.first[c]
@@ -42,6 +41,24 @@ func (s *scene) grid() {
 		})
 	}
 	s.stamp = make([]int32, len(s.tris))
+}
+
+// mostEntries bounds the entries of the grid.
+const mostEntries = 8_000_000
+
+// count counts the triangles of each cell. It reports false where the grid
+// would hold too many entries.
+func (s *scene) count(w, h float64) bool {
+	s.nx, s.ny = int(w/s.cell)+1, int(h/s.cell)+1
+	s.first = make([]int32, s.nx*s.ny+1)
+	n := 0
+	for i := range s.tris {
+		s.cells(&s.tris[i], func(c int) { s.first[c+1]++; n++ })
+		if n > mostEntries && s.nx*s.ny > 1 {
+			return false
+		}
+	}
+	return true
 }
 
 func (s *scene) column(x float64) int { return min(max(int((x-s.lo.X)/s.cell), 0), s.nx-1) }

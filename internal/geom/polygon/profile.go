@@ -46,8 +46,9 @@ type Profile struct {
 	Holes []Loop
 }
 
-// MaxVertices bounds the vertices of one profile.
-const MaxVertices = 10_000
+// MaxVertices bounds the vertices of one profile: outlines come from strangers,
+// and [Profile.Check] compares segments in pairs.
+const MaxVertices = 1000
 
 // Arc is a round segment: from angle Start through Sweep (radians, positive
 // anticlockwise) about Centre.

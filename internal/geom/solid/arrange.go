@@ -22,6 +22,8 @@ type arrangement struct {
 	splits []split
 	spare  []edge
 	active []int32
+	spent  int // comparisons and splits so far
+	limit  int
 	spans  []span
 	order  []span
 	seen   keyTable
@@ -52,6 +54,7 @@ const still = 1e-8
 
 func (a *arrangement) reset(tol tolerance, words, expect int) {
 	a.tol, a.words = tol, words
+	a.spent, a.limit = 0, workLimit
 	a.points.reset(tol.merge, 2*expect)
 	a.masks, a.edges, a.lines = a.masks[:0], a.edges[:0], a.lines[:0]
 }
@@ -85,6 +88,13 @@ func (a *arrangement) directed(u, v, row, src int32) edge {
 
 func before(p, q polygon.P2) bool { return p.X < q.X || (p.X == q.X && p.Y < q.Y) }
 
+// workLimit bounds the comparisons, splits and words of masks of one plane. The
+// board of 36 channels spends twenty thousand on its busiest plane.
+const workLimit = 60_000_000
+
+// over says whether the plane has cost too much.
+func (a *arrangement) over() bool { return a.spent+len(a.masks) > a.limit }
+
 // rounds bounds how often splitting may bring forth new crossings.
 const rounds = 12
 
@@ -94,6 +104,9 @@ func (a *arrangement) settle() bool {
 	for range rounds {
 		a.unite()
 		a.findSplits()
+		if a.over() {
+			return false
+		}
 		if len(a.splits) == 0 {
 			return true
 		}
@@ -172,6 +185,7 @@ func (a *arrangement) findSplits() {
 	a.box()
 	if fresh := a.active; len(fresh) <= few {
 		for _, i := range fresh {
+			a.spent += len(a.edges)
 			for j := range int32(len(a.edges)) {
 				if j < i || (j > i && !a.edges[j].fresh) {
 					a.compare(i, j)
@@ -220,6 +234,9 @@ func (a *arrangement) sortedPairs() {
 	act := a.active[:0]
 	for i := range a.order {
 		e := &a.order[i]
+		if a.spent += len(act) + 1; a.over() {
+			break
+		}
 		keep := act[:0]
 		for _, j := range act {
 			if a.spans[j].x1 < e.x0 {
@@ -244,6 +261,7 @@ func (a *arrangement) compare(i, j int32) {
 
 // meet records where two edges must be split.
 func (a *arrangement) meet(i, j int32) {
+	a.spent += 10
 	e, f := &a.edges[i], &a.edges[j]
 	at := a.points.at
 	d := at[e.v].Sub(at[e.u])

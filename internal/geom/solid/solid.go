@@ -43,8 +43,12 @@ func (o Options) facets() int {
 	return max(2, min(o.Facets+o.Facets%2, 128))
 }
 
-// MaxPrimitives bounds the bodies and cutters of one solid.
-const MaxPrimitives = 4000
+// MaxPrimitives bounds the bodies and cutters of one solid, MaxFacets their
+// facets together.
+const (
+	MaxPrimitives = 2000
+	MaxFacets     = 200_000
+)
 
 // Solid is a closed body: bodies united, less cutters. It does not change
 // after Build and may be used from several goroutines.
@@ -90,11 +94,16 @@ func Build(bodies, cutters []Primitive, opt Options) *Solid {
 	}
 	var polys []*poly
 	var parts []role
+	facets := 0
 	take := func(list []Primitive, r role, what string) bool {
 		for i, p := range list {
 			q, err := p.polyhedron(opt.facets())
 			if err != nil {
 				s.reason = fmt.Sprintf("%s %d: %v", what, i+1, err)
+				return false
+			}
+			if facets += len(q.facets); facets > MaxFacets {
+				s.reason = fmt.Sprintf("more than %d facets; ask for fewer to a half circle", MaxFacets)
 				return false
 			}
 			polys, parts = append(polys, q), append(parts, r)
@@ -115,6 +124,10 @@ func (s *Solid) settle(polys []*poly, parts []role) {
 	first := math.NaN()
 	for _, k := range attempts {
 		body, mesh, delicate, why := assemble(polys, parts, fine.scaled(k))
+		if why == tooIntricate {
+			s.reason = why
+			return
+		}
 		if why != "" {
 			if s.reason == "" {
 				s.reason = why
@@ -136,6 +149,8 @@ func (s *Solid) settle(polys []*poly, parts []role) {
 		return
 	}
 }
+
+const tooIntricate = "too many cuts cross in one plane for the kernel to work out"
 
 // agree is the difference in volume, in mm³, up to which two readings of a
 // delicate solid are one.
@@ -199,6 +214,9 @@ func assemble(polys []*poly, parts []role, tol tolerance) (body poly, m Mesh, de
 	r.closer.reset(r.table.planes, tol.weld)
 	for id := range r.table.planes {
 		if !sh.work(int32(id), &r.table.planes[id], far.Mul(-1), far) {
+			if sh.arr.over() {
+				return body, m, false, tooIntricate
+			}
 			return body, m, false, "the outlines in one plane could not be put in order"
 		}
 		r.closer.take(sh)
