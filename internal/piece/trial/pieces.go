@@ -132,3 +132,27 @@ func (b *Builder) drawer(group string, x, y, z int64) {
 	}
 	b.Piece.Series = append(b.Piece.Series, series)
 }
+
+// Rack is a rack of uprights 18 thick and bays of shelves in stopped housings,
+// with a space over each shelf but the topmost: (cols + 1) uprights and cols × rows
+// shelves. It measures how things grow.
+func Rack(cols, rows int64) *Builder {
+	b := New()
+	for c := range cols + 1 {
+		b.Part(fmt.Sprintf("side[%d]", c+1), LeftSide, c*2000, c*2000+180, 0, 2000, 0, rows*1000)
+	}
+	for c := range cols {
+		for k := range rows {
+			name := fmt.Sprintf("bay[%d].shelf[%d]", c+1, k+1)
+			b.Part(name, GrainRight, c*2000+120, c*2000+2060, 0, 2000, k*1000+400, k*1000+580)
+			for s, side := range []int64{c + 1, c + 2} {
+				b.Joint(fmt.Sprintf("bay[%d].joint.shelf[%d]", c+1, 2*k+int64(s)+1), piece.HousingJoint, name, fmt.Sprintf("side[%d]", side), 60,
+					func(j *piece.Joint) { j.StopLow = b.Fig("stop", 80) })
+			}
+			if k+1 < rows {
+				b.Space(fmt.Sprintf("bay[%d].clear[%d]", c+1, k+1), c*2000+180, c*2000+2000, 0, 2000, k*1000+580, k*1000+1400)
+			}
+		}
+	}
+	return b
+}
