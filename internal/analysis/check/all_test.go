@@ -36,11 +36,12 @@ func TestAll(t *testing.T) {
 	}
 }
 
-// TestGoodChest: a good piece passes all of them, each once.
+// TestGoodChest: a good piece passes all of them, each once; that of the stock,
+// which waits for cutting diagrams, has its own test on less wood.
 func TestGoodChest(t *testing.T) {
 	for _, a := range check.All() {
 		c := a.(analysis.Check)
-		if c.Info().Name == "stock" && testing.Short() {
+		if c.Info().Name == "stock" {
 			continue
 		}
 		for _, f := range checktest.Run(t, checktest.Chest(), checktest.Shop(), c) {
@@ -126,5 +127,20 @@ func TestFolders(t *testing.T) {
 	}
 	if len(codes) < 40 {
 		t.Errorf("only %d codes", len(codes))
+	}
+}
+
+// BenchmarkChecks runs all checks but that of the stock, which waits for the
+// cutting diagrams, on the chest.
+func BenchmarkChecks(b *testing.B) {
+	for _, a := range check.All() {
+		if a.Info().Name == "stock" {
+			continue
+		}
+		b.Run(a.Info().Name, func(b *testing.B) {
+			for b.Loop() {
+				checktest.Run(b, checktest.Chest(), checktest.Shop(), a.(analysis.Check))
+			}
+		})
 	}
 }

@@ -42,11 +42,15 @@ var source string
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "hidden", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("hidden", c), moves: map[address.Address]int{}}
+	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("hidden", c), moves: map[address.Address]int{}, together: map[int][]*piece.Part{}}
 	for i, m := range j.index.Moves() {
 		for _, p := range m.Parts {
 			j.moves[p.Address] = i + 1
 		}
+	}
+	for i := range c.Piece.Parts {
+		p := &c.Piece.Parts[i]
+		j.together[j.moves[p.Address]] = append(j.together[j.moves[p.Address]], p)
 	}
 	for i := range c.Piece.Parts {
 		for _, s := range j.index.Slots(&c.Piece.Parts[i], piece.Groove, piece.Rebate) {
@@ -75,6 +79,8 @@ type judge struct {
 	out   *verdict.Findings
 	// moves tells what moves together; 0 stands still.
 	moves map[address.Address]int
+	// together are the parts of each such number.
+	together map[int][]*piece.Part
 }
 
 // end judges the opening of a slot at one end of its run.
@@ -137,14 +143,11 @@ func area(b bodies.Box, a, c piece.Axis) int64 {
 // less takes the wood of all parts that move with the slot's part, or stand still
 // with it, away.
 func (j *judge) less(list []bodies.Box, own *piece.Part) []bodies.Box {
-	for i := range j.Piece.Parts {
-		p := &j.Piece.Parts[i]
+	for _, p := range j.together[j.moves[own.Address]] {
 		if len(list) == 0 {
 			return nil
 		}
-		if j.moves[p.Address] == j.moves[own.Address] {
-			list = j.index.Without(list, p)
-		}
+		list = j.index.Without(list, p)
 	}
 	return list
 }

@@ -109,6 +109,9 @@ func (j *judge) workpiece(w plan.Workpiece) {
 	_, sheet := j.Shop.Sheet(w.Stock)
 	switch w.Kind {
 	case plan.BlankPiece, plan.StripPiece:
+		if sheet && w.Width.Nm > w.Length.Nm {
+			w.Length, w.Width = w.Width, w.Length // its longer side goes along the fence
+		}
 		j.at(sawing, w, rough)
 		if !sheet {
 			j.at(jointing, w, rough)
@@ -193,7 +196,7 @@ func (j *judge) add(k task, w plan.Workpiece, thick plan.Figure, e tool.Excess, 
 	if p := j.index.Part(x.Address); p != nil {
 		x.Where = p.Where
 	}
-	j.out.Add(x, x.Address)
+	j.out.Add(x, append([]address.Address{x.Address}, w.Parts...)...)
 }
 
 // lenient is the limit of the most lenient source.

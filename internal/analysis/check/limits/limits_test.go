@@ -82,6 +82,23 @@ func TestRouted(t *testing.T) {
 	checktest.Want(t, checktest.Run(t, b, s, limits.Analysis), plan.Pass, limits.CodeWithin)
 }
 
+// A sheet lies with its longer side along the fence, however its grain runs.
+func TestSheet(t *testing.T) {
+	for long, code := range map[int64]diag.Code{1000: limits.CodeWithin, 1500: limits.CodeWithin, 1499: limits.CodeShort} {
+		b := trial.New()
+		wide := int64(2000)
+		if long > 1000 {
+			wide = 1400
+		}
+		b.Part("panel", trial.GrainRight, 0, long, 0, wide, 0, 60)
+		checktest.Materials(b)
+		got := checktest.Run(t, b, checktest.Shop(), limits.Analysis)
+		if len(got) != 1 || got[0].Code != code {
+			t.Errorf("%d: %+v", long, got)
+		}
+	}
+}
+
 func TestUnknown(t *testing.T) {
 	s := checktest.Shop()
 	s.Machines = s.Machines[:1] // the saw alone
