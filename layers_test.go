@@ -35,12 +35,17 @@ internal/piece
 internal/piece/trial
 internal/record internal/edit internal/recipe internal/document
 internal/formula
+internal/equip internal/carve
 internal/plan
 internal/joinery internal/evaluate
 internal/shape
 internal/analysis
-internal/analysis/blanks internal/analysis/stages internal/analysis/operations internal/analysis/contents internal/analysis/movement internal/analysis/rows internal/analysis/tolerance internal/analysis/strength internal/analysis/marks
-internal/analysis/cutting internal/analysis/setups
+internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rows internal/analysis/tolerance internal/analysis/strength
+internal/analysis/stages
+internal/analysis/blanks
+internal/analysis/cutting
+internal/analysis/operations
+internal/analysis/setups
 internal/analysis/sequence
 internal/analysis/cost
 internal/analysis/rehearsal
