@@ -42,7 +42,8 @@ func TestGrid(t *testing.T) {
 	t.Logf("%d of %d sizes carried out; %d of %d cuts by hand", done, n, hand, placements)
 }
 
-func carriedOut(t *testing.T, src evaluate.Sources) (hand, all int) {
+// quick plans a piece without cutting diagrams.
+func quick(t *testing.T, src evaluate.Sources) (*plan.Plan, rehearsal.Input) {
 	t.Helper()
 	e := evaluate.Piece(src)
 	cuts, low, faults := joinery.Lower(e.Piece, e.Ledger)
@@ -61,7 +62,14 @@ func carriedOut(t *testing.T, src evaluate.Sources) (hand, all int) {
 		Operations: cards.Operations, Setups: cards.Setups,
 	})
 	p := &plan.Plan{Piece: e.Piece, Parts: s.Rows, Stages: s.Stages, Workpieces: workpieces, Operations: cards.Operations, Setups: cards.Setups, Steps: steps, Ledger: e.Ledger}
-	findings, _ := rehearsal.Check(rehearsal.Input{Plan: p, Cuts: c.AllCuts(), Machines: shop.Machines, Cutters: shop.Cutters})
+	return p, rehearsal.Input{Plan: p, Cuts: c.AllCuts(), Machines: shop.Machines, Cutters: shop.Cutters}
+}
+
+// carriedOut plans and rehearses and counts the cuts by hand.
+func carriedOut(t *testing.T, src evaluate.Sources) (hand, all int) {
+	t.Helper()
+	p, in := quick(t, src)
+	findings, _ := rehearsal.Check(in)
 	for _, f := range findings {
 		if f.Status != plan.Pass {
 			t.Errorf("%v: %s %s %s", src.Inputs, f.Code, f.Address, fmt.Sprint(f.Text))

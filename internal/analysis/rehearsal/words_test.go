@@ -13,7 +13,7 @@ import (
 // and so can every word of a setting or a sum, and what the rehearsal finds in a
 // plan that is wrong.
 func TestEverythingHasWords(t *testing.T) {
-	p, in := planned(t, nil)
+	p, in := quick(t, sources(t))
 	var all []message.Message
 	say := func(list ...message.Message) {
 		for _, m := range list {
