@@ -131,7 +131,10 @@ func device(m tool.Machine, k key, jobs []operations.Job) message.Message {
 	}
 	gauge := some(jobs, func(j operations.Job) bool { return j.Way.Guide == operations.ByGauge })
 	straight := some(jobs, func(j operations.Job) bool { return j.Way.Guide != operations.ByGauge })
+	backer := some(jobs, func(j operations.Job) bool { return j.Way.Guide == operations.ByFence && crossGrain(j) })
 	switch {
+	case straight && !gauge && backer:
+		return words("device.push-block-backer")
 	case gauge && straight:
 		return words("device.push-block-and-mitre-gauge")
 	case gauge:
@@ -153,6 +156,6 @@ func (d *decider) testPiece(m tool.Machine, c *plan.Setup) message.Message {
 	}
 	length := max(least, min(row.Length.Nm, unit.MM(400)))
 	width := min(row.Width.Nm, unit.MM(120))
-	return message.New("setups.test-piece", message.Text("material", row.Species),
+	return message.New("setups.test-piece", message.Text("mark", row.Mark),
 		message.LengthRounded("length", length, unit.Up), message.Length("width", width), message.Length("thickness", row.Thickness.Nm))
 }

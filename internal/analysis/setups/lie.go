@@ -33,10 +33,12 @@ func (d *decider) lie(j operations.Job, open piece.Side) message.Message {
 
 // handNote says why and how the hand makes a slot.
 func (d *decider) handNote(j operations.Job) message.Message {
-	if j.Cut.Kind == piece.Notch {
+	switch {
+	case j.Cut.Kind == piece.Notch && j.Cut.Joint != "":
 		return words("setups.hand.notch")
-	}
-	if j.Cut.Kind == piece.Channel {
+	case j.Cut.Kind == piece.Notch:
+		return words("setups.hand.own-notch")
+	case j.Cut.Kind == piece.Channel:
 		return words("setups.hand.channel")
 	}
 	return words("setups.hand.slot")
