@@ -135,8 +135,11 @@ func (m *model) through(a address.Address, title string, r region, richest bool)
 				best, terms, wide, found = l, len(wood), area, true
 			}
 		}
-		if found && m.fresh(best, near) {
-			m.bands[axis] = append(m.bands[axis], near.band(best, r))
+		if !found {
+			continue
+		}
+		m.bands[axis] = append(m.bands[axis], near.band(best, r))
+		if m.fresh(best, near) {
 			out = append(out, near.row(best, r, a, message.New(title, message.Address("of", a), message.Word("axis", axisKey(axis)))))
 		}
 	}
