@@ -107,7 +107,7 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 			continue
 		}
 		fences := f.fences(w)
-		if len(fences) == 0 {
+		if len(f.sides(w)) == 0 {
 			t.refuse("operations.no-fence-side", message.Text("machine", m.Name))
 			continue
 		}
@@ -121,6 +121,10 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 		way.Size = t.ledger.Leaf("cutter."+cutter.Name+".diameter", cutter.Diameter, ledger.Bought, "")
 		way.Opens = mouthOf(cutter, f.depth.Nm)
 		t.across(&way, fences, m, step(cutter))
+		if len(way.Fences) == 0 && f.startOpen != f.endOpen { // begin at the stopped end
+			way.Raise = true
+			t.across(&way, f.sides(w), m, step(cutter))
+		}
 		per := tool.DepthPerPass(cutter, t.shop.Rules.PassDepth)
 		heights, err := tool.Passes(f.depth.Nm, per.Value)
 		if err != nil || len(way.Fences) == 0 {
@@ -152,6 +156,7 @@ func step(c tool.Cutter) unit.Length {
 
 // across lays out the paths and keeps the fence sides that the fence reaches.
 func (t *trial) across(w *Way, fences []piece.Side, m tool.Machine, step unit.Length) {
+	w.Fences = nil
 	width := w.Far.Nm - w.Near.Nm
 	w.Covered = w.Size.Nm > width+unit.Micrometre
 	w.Paths = []unit.Length{0}
@@ -205,11 +210,10 @@ func (f form) opensAtFence(w work) bool {
 	return low != high
 }
 
-// fences returns the sides that may be against the fence: an open side must be
-// (work between fence and cutter is a trapped cut), a cut that ends inside the
-// work must be entered from its open end, and work that is not cut to length
-// has one good end.
-func (f form) fences(w work) []piece.Side {
+// sides returns the sides that may be against the fence: an open side must be
+// (work between fence and cutter is a trapped cut), and work that is not cut to
+// length has one good end.
+func (f form) sides(w work) []piece.Side {
 	low, high := piece.SideOf(f.across, false), piece.SideOf(f.across, true)
 	out := []piece.Side{low, high}
 	switch {
@@ -221,6 +225,13 @@ func (f form) fences(w work) []piece.Side {
 	if w.long && f.across == piece.AlongLength {
 		out = slices.DeleteFunc(out, func(s piece.Side) bool { return s == high })
 	}
+	return out
+}
+
+// fences returns those of the sides from which the cut can be fed: one that ends
+// inside the work is entered from its open end.
+func (f form) fences(w work) []piece.Side {
+	out := f.sides(w)
 	if f.startOpen != f.endOpen {
 		need := FenceFor(f.down, piece.SideOf(f.run, f.endOpen))
 		out = slices.DeleteFunc(out, func(s piece.Side) bool { return s != need })

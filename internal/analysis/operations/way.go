@@ -56,7 +56,8 @@ type Way struct {
 	// last kerfs run in a sacrificial facing.
 	Clears bool
 	// Raise says that the cutter is raised into held work: a cut stopped at both
-	// ends.
+	// ends, or one that cannot be entered from its open end because the fence does
+	// not go that far.
 	Raise bool
 	// Heights are the depths of the passes.
 	Heights []unit.Length

@@ -198,6 +198,19 @@ func TestStoppedCuts(t *testing.T) {
 	}
 }
 
+// TestBeyondTheFence: a cut that could only be entered with the far end against
+// the fence, farther than the fence goes, begins at its stopped end.
+func TestBeyondTheFence(t *testing.T) {
+	job, codes, _ := one(t, unit.MM(700), unit.MM(250), unit.MM(14), 0, func(fig func(unit.Length) piece.Figure) piece.Cut {
+		cut := slotOf(piece.Housing, piece.FaceHigh, piece.AlongWidth, unit.MM(250), unit.MM(100), unit.MM(114), unit.MM(5), 0)(fig)
+		cut.Slot.EndOpen, cut.Slot.To = false, fig(unit.MM(242))
+		return cut
+	})
+	if w := job.Way; w.Machine != "router" || !w.Raise || !slices.Equal(w.Fences, []piece.Side{piece.EndLow}) || len(codes) != 0 {
+		t.Errorf("%s, raised %v, fences %v, %v", w.Machine, w.Raise, w.Fences, codes)
+	}
+}
+
 // TestLongBlank: what is cut on the longer blank comes before the part is cut to
 // length, and that after the rip.
 func TestLongBlank(t *testing.T) {

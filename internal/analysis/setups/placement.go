@@ -40,6 +40,9 @@ func (d *decider) placement(f draft) plan.Placement {
 	p.Sums = d.fenceSums(f, p.Settings)
 	d.stops(&p, f)
 	p.Feed = d.feed(j, p)
+	if w.Raise && p.Note.IsZero() {
+		p.Note = words("setups.raise")
+	}
 	return p
 }
 
