@@ -17,7 +17,7 @@ import (
 // where no sound way was found.
 func (d *decider) card(b batch) {
 	c := plan.Setup{Machine: b.key.machine, MachineLabel: b.key.machine}
-	var refused []operations.Job
+	var refused []*operations.Job
 	switch {
 	case b.key.kind == plan.MakeCut && b.key.machine == operations.Hand:
 		c.Placements = d.byHand(d.jobsOf(b))
@@ -123,8 +123,8 @@ func title(k key) message.Message {
 
 func slug(s string) string { return strings.ReplaceAll(s, " ", "-") }
 
-func (d *decider) jobsOf(b batch) []operations.Job {
-	var out []operations.Job
+func (d *decider) jobsOf(b batch) []*operations.Job {
+	var out []*operations.Job
 	for _, i := range b.ops {
 		out = append(out, d.jobs[d.ops[i].ID]...)
 	}
@@ -133,7 +133,7 @@ func (d *decider) jobsOf(b batch) []operations.Job {
 
 // cutting fills a card with cuts of one machine, cutter and height, and returns
 // the jobs for which no sound way was found.
-func (d *decider) cutting(c *plan.Setup, jobs []operations.Job) []operations.Job {
+func (d *decider) cutting(c *plan.Setup, jobs []*operations.Job) []*operations.Job {
 	way := jobs[0].Way
 	machine, _ := d.Shop.Machine(way.Machine)
 	if way.Cutter.Name != "" {

@@ -36,7 +36,7 @@ func (d *decider) equip(c *plan.Setup, k key) {
 }
 
 // jobsOfCard returns the cuts that the card's placements make.
-func (d *decider) jobsOfCard(k key, c *plan.Setup) []operations.Job {
+func (d *decider) jobsOfCard(k key, c *plan.Setup) []*operations.Job {
 	if k.kind != plan.MakeCut {
 		return nil
 	}
@@ -46,7 +46,7 @@ func (d *decider) jobsOfCard(k key, c *plan.Setup) []operations.Job {
 			on[string(a)] = true
 		}
 	}
-	var out []operations.Job
+	var out []*operations.Job
 	for _, op := range d.ops {
 		for _, j := range d.jobs[op.ID] {
 			if on[string(j.Cut.Address)] {
@@ -57,7 +57,7 @@ func (d *decider) jobsOfCard(k key, c *plan.Setup) []operations.Job {
 	return out
 }
 
-func (d *decider) machineCautions(m tool.Machine, k key, jobs []operations.Job) []message.Message {
+func (d *decider) machineCautions(m tool.Machine, k key, jobs []*operations.Job) []message.Message {
 	var out []message.Message
 	say := func(key string, args ...message.Arg) { out = append(out, message.New(key, args...)) }
 	switch m.Kind {
@@ -78,22 +78,24 @@ func (d *decider) machineCautions(m tool.Machine, k key, jobs []operations.Job) 
 	if k.kind == plan.CutToLength {
 		say("caution.stop-clear")
 	}
-	if some(jobs, func(j operations.Job) bool { return j.Way.Long }) {
+	if some(jobs, func(j *operations.Job) bool { return j.Way.Long }) {
 		say("caution.longer-blank")
 	}
 	if some(jobs, crossGrain) {
 		say("caution.backer")
 	}
-	if some(jobs, func(j operations.Job) bool { return j.Way.Covered || j.Way.Clears && j.Way.Guide == operations.ByFence }) {
+	if some(jobs, func(j *operations.Job) bool {
+		return j.Way.Covered || j.Way.Clears && j.Way.Guide == operations.ByFence
+	}) {
 		say("caution.covered-cutter")
 	}
-	if some(jobs, func(j operations.Job) bool { return len(j.Way.Paths) > 1 && j.Way.Kind == tool.RouterTable }) {
+	if some(jobs, func(j *operations.Job) bool { return len(j.Way.Paths) > 1 && j.Way.Kind == tool.RouterTable }) {
 		say("caution.fence-away")
 	}
-	if some(jobs, func(j operations.Job) bool { return j.Way.Raise }) {
+	if some(jobs, func(j *operations.Job) bool { return j.Way.Raise }) {
 		say("caution.raise")
 	}
-	if some(jobs, func(j operations.Job) bool {
+	if some(jobs, func(j *operations.Job) bool {
 		axis, _ := j.Way.Down.Axis()
 		return axis != piece.AlongThickness && j.Cut.Slot != nil
 	}) {
@@ -102,7 +104,7 @@ func (d *decider) machineCautions(m tool.Machine, k key, jobs []operations.Job) 
 	return out
 }
 
-func some(jobs []operations.Job, f func(operations.Job) bool) bool {
+func some(jobs []*operations.Job, f func(*operations.Job) bool) bool {
 	for _, j := range jobs {
 		if f(j) {
 			return true
@@ -113,12 +115,12 @@ func some(jobs []operations.Job, f func(operations.Job) bool) bool {
 
 // crossGrain reports whether the cutter leaves the work through end-grain edges
 // that break out.
-func crossGrain(j operations.Job) bool {
+func crossGrain(j *operations.Job) bool {
 	return j.Cut.Slot != nil && j.Way.Run != piece.AlongLength && j.Way.Guide != operations.ByHand
 }
 
 // device is what moves the work past the cutter.
-func device(m tool.Machine, k key, jobs []operations.Job) message.Message {
+func device(m tool.Machine, k key, jobs []*operations.Job) message.Message {
 	switch m.Kind {
 	case tool.BandSaw:
 		return words("device.band-saw")
@@ -129,9 +131,9 @@ func device(m tool.Machine, k key, jobs []operations.Job) message.Message {
 	case k.guide == operations.BySled:
 		return words("device.sled")
 	}
-	gauge := some(jobs, func(j operations.Job) bool { return j.Way.Guide == operations.ByGauge })
-	straight := some(jobs, func(j operations.Job) bool { return j.Way.Guide != operations.ByGauge })
-	backer := some(jobs, func(j operations.Job) bool { return j.Way.Guide == operations.ByFence && crossGrain(j) })
+	gauge := some(jobs, func(j *operations.Job) bool { return j.Way.Guide == operations.ByGauge })
+	straight := some(jobs, func(j *operations.Job) bool { return j.Way.Guide != operations.ByGauge })
+	backer := some(jobs, func(j *operations.Job) bool { return j.Way.Guide == operations.ByFence && crossGrain(j) })
 	switch {
 	case straight && !gauge && backer:
 		return words("device.push-block-backer")

@@ -44,7 +44,7 @@ type decider struct {
 	rows  map[string]plan.PartRow
 	ops   []plan.Operation
 	nth   map[string]int // operation id: index
-	jobs  map[string][]operations.Job
+	jobs  map[string][]*operations.Job
 	parts map[address.Address]piece.Part
 	// voids are the slots already cut, by row and by side and run, across from the
 	// low side.
@@ -67,7 +67,7 @@ type voidKey struct {
 func Decide(in Input) (Result, diag.List) {
 	d := decider{
 		Input: in, l: in.Ledger, rules: in.Shop.Rules.Completed(),
-		rows: map[string]plan.PartRow{}, nth: map[string]int{}, jobs: map[string][]operations.Job{},
+		rows: map[string]plan.PartRow{}, nth: map[string]int{}, jobs: map[string][]*operations.Job{},
 		parts: map[address.Address]piece.Part{}, voids: map[voidKey][]void{}, used: map[string]int{},
 		strips: map[string]bool{},
 	}
@@ -80,7 +80,8 @@ func Decide(in Input) (Result, diag.List) {
 	for _, p := range in.Piece.Parts {
 		d.parts[p.Address] = p
 	}
-	for _, j := range in.Derived.Jobs {
+	for i := range in.Derived.Jobs {
+		j := &in.Derived.Jobs[i]
 		d.jobs[j.Operation] = append(d.jobs[j.Operation], j)
 	}
 	d.ops = append([]plan.Operation(nil), in.Derived.Operations...)

@@ -10,7 +10,7 @@ import (
 
 // feed says how the work lies and goes: which side is down, which against the
 // fence, which goes first and which way.
-func (d *decider) feed(j operations.Job, p plan.Placement) message.Message {
+func (d *decider) feed(j *operations.Job, p plan.Placement) message.Message {
 	part := d.partOf(j)
 	key := "setups.feed.router"
 	switch {
@@ -27,12 +27,12 @@ func (d *decider) feed(j operations.Job, p plan.Placement) message.Message {
 }
 
 // lie says which side to work from, for the hand.
-func (d *decider) lie(j operations.Job, open piece.Side) message.Message {
+func (d *decider) lie(j *operations.Job, open piece.Side) message.Message {
 	return message.New("setups.feed.hand", message.Word("side", sideWord(d.partOf(j), open)))
 }
 
 // handNote says why and how the hand makes a slot.
-func (d *decider) handNote(j operations.Job) message.Message {
+func (d *decider) handNote(j *operations.Job) message.Message {
 	switch {
 	case j.Cut.Kind == piece.Notch && j.Cut.Joint != "":
 		return words("setups.hand.notch")

@@ -11,7 +11,7 @@ import (
 
 // method chooses how a group of cuts is measured and says the figures of every
 // way that was compared. Groups that leave no choice have no note.
-func (d *decider) method(group []operations.Job) (message.Message, Method) {
+func (d *decider) method(group []*operations.Job) (message.Message, Method) {
 	w := group[0].Way
 	for _, j := range group {
 		if len(j.Way.Fences) < 2 {
@@ -53,7 +53,7 @@ func (d *decider) method(group []operations.Job) (message.Message, Method) {
 }
 
 // even reports whether the cuts are equal and at one pitch.
-func even(group []operations.Job) bool {
+func even(group []*operations.Job) bool {
 	var at []unit.Length
 	for _, j := range group {
 		if j.Way.Far.Nm-j.Way.Near.Nm != group[0].Way.Far.Nm-group[0].Way.Near.Nm {

@@ -11,7 +11,7 @@ import (
 
 // byHand marks out each cut that the hand makes: where it lies from the low
 // sides of the part, how deep.
-func (d *decider) byHand(jobs []operations.Job) []plan.Placement {
+func (d *decider) byHand(jobs []*operations.Job) []plan.Placement {
 	var out []plan.Placement
 	for _, j := range jobs {
 		p := plan.Placement{Mark: j.Row.Mark, Pieces: j.Row.Quantity()}
@@ -61,7 +61,7 @@ func (d *decider) slotMarks(s *piece.Slot) []plan.Setting {
 }
 
 // holeMarks gives a hole's centre, drill and depth.
-func (d *decider) holeMarks(j operations.Job) []plan.Setting {
+func (d *decider) holeMarks(j *operations.Job) []plan.Setting {
 	b := j.Cut.Bore
 	out := []plan.Setting{}
 	open, _ := b.Open.Axis()
@@ -118,7 +118,7 @@ func (d *decider) arcRadius(chord, depth piece.Figure) (piece.Figure, bool) {
 
 // others makes the placements of holes, scoops and eased edges at a machine: the
 // figures are those of marking out.
-func (d *decider) others(jobs []operations.Job) []plan.Placement {
+func (d *decider) others(jobs []*operations.Job) []plan.Placement {
 	out := d.byHand(jobs)
 	for i, j := range jobs {
 		if j.Cut.Ease != nil && len(j.Way.Fences) > 0 {

@@ -188,6 +188,6 @@ func (d *decider) stops(p *plan.Placement, f draft) {
 }
 
 // partOf returns the part that a row's figures are taken from.
-func (d *decider) partOf(j operations.Job) piece.Part {
+func (d *decider) partOf(j *operations.Job) piece.Part {
 	return d.parts[j.Cut.Part]
 }

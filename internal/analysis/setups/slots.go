@@ -15,7 +15,7 @@ import (
 
 // draft is a placement before its words: which cuts are made from which side.
 type draft struct {
-	jobs  []operations.Job // one, or two where the work is turned end for end
+	jobs  []*operations.Job // one, or two where the work is turned end for end
 	fence piece.Side
 	part  int // which of several parts in one blank, from 0
 	// edge is from the fence to the near edge of the cutter at the first path;
@@ -28,9 +28,9 @@ type draft struct {
 func (f draft) turned() bool { return len(f.jobs) == 2 }
 
 // slots fills the card with slots and returns the jobs refused.
-func (d *decider) slots(c *plan.Setup, jobs []operations.Job) []operations.Job {
+func (d *decider) slots(c *plan.Setup, jobs []*operations.Job) []*operations.Job {
 	var drafts []draft
-	var refused []operations.Job
+	var refused []*operations.Job
 	for _, group := range alike(jobs) {
 		got, ok := d.arrange(group)
 		if !ok {
@@ -51,7 +51,7 @@ func (d *decider) slots(c *plan.Setup, jobs []operations.Job) []operations.Job {
 
 // alike divides jobs into those of one row that are offered the same way, in the
 // order of their first.
-func alike(jobs []operations.Job) [][]operations.Job {
+func alike(jobs []*operations.Job) [][]*operations.Job {
 	type sameWay struct {
 		mark     string
 		down     piece.Side
@@ -62,7 +62,7 @@ func alike(jobs []operations.Job) [][]operations.Job {
 		guide    operations.Guide
 	}
 	var order []sameWay
-	groups := map[sameWay][]operations.Job{}
+	groups := map[sameWay][]*operations.Job{}
 	for _, j := range jobs {
 		w := j.Way
 		k := sameWay{j.Row.Mark, w.Down, w.Run, [2]bool{w.StartOpen, w.EndOpen}, w.From.Nm, w.To.Nm, w.Long, w.Guide}
@@ -77,7 +77,7 @@ func alike(jobs []operations.Job) [][]operations.Job {
 		}
 		groups[k] = append(groups[k], j)
 	}
-	out := make([][]operations.Job, len(order))
+	out := make([][]*operations.Job, len(order))
 	for i, k := range order {
 		out[i] = groups[k]
 	}
@@ -86,7 +86,7 @@ func alike(jobs []operations.Job) [][]operations.Job {
 
 // arrange decides from which side each cut of a group is made and in which
 // order, so that none is trapped. It returns false if no order is sound.
-func (d *decider) arrange(group []operations.Job) ([]draft, bool) {
+func (d *decider) arrange(group []*operations.Job) ([]draft, bool) {
 	for _, drafts := range d.proposals(group) {
 		slices.SortStableFunc(drafts, func(a, b draft) int { return cmp.Compare(a.edge.Nm, b.edge.Nm) })
 		if voids, ok := d.run(group[0], drafts); ok {
@@ -100,7 +100,7 @@ func (d *decider) arrange(group []operations.Job) ([]draft, bool) {
 
 // proposals returns ways to share a group's cuts between the two sides, the
 // chosen method first, then each side for all, then the nearer side for each.
-func (d *decider) proposals(group []operations.Job) [][]draft {
+func (d *decider) proposals(group []*operations.Job) [][]draft {
 	note, method := d.method(group)
 	var out [][]draft
 	nearest := d.fromNearer(group)
@@ -122,10 +122,10 @@ func (d *decider) proposals(group []operations.Job) [][]draft {
 }
 
 // sides lists the fence sides of a group, the first job's better one first.
-func sides(group []operations.Job) []piece.Side { return group[0].Way.Fences }
+func sides(group []*operations.Job) []piece.Side { return group[0].Way.Fences }
 
 // fromSide makes every cut from one side; false if a cut may not be.
-func (d *decider) fromSide(group []operations.Job, side piece.Side) ([]draft, bool) {
+func (d *decider) fromSide(group []*operations.Job, side piece.Side) ([]draft, bool) {
 	var out []draft
 	for _, j := range group {
 		if !slices.Contains(j.Way.Fences, side) {
@@ -138,7 +138,7 @@ func (d *decider) fromSide(group []operations.Job, side piece.Side) ([]draft, bo
 
 // fromNearer makes each cut from its better side and joins pairs at one
 // distance: the work is then turned end for end.
-func (d *decider) fromNearer(group []operations.Job) []draft {
+func (d *decider) fromNearer(group []*operations.Job) []draft {
 	var out []draft
 	for _, j := range group {
 		for _, f := range d.drafts(j, j.Way.Fences[0]) {
@@ -169,20 +169,20 @@ func pairs(a, b draft) bool {
 
 // drafts returns the placements that make one cut from one side: one for each
 // part in the blank where the cut lies across it.
-func (d *decider) drafts(j operations.Job, side piece.Side) []draft {
+func (d *decider) drafts(j *operations.Job, side piece.Side) []draft {
 	parts := 1
 	if j.Way.Across == piece.AlongLength {
 		parts = max(1, len(j.Way.At))
 	}
 	out := make([]draft, parts)
 	for i := range out {
-		out[i] = draft{jobs: []operations.Job{j}, fence: side, part: i, edge: d.edge(j, side, i)}
+		out[i] = draft{jobs: []*operations.Job{j}, fence: side, part: i, edge: d.edge(j, side, i)}
 	}
 	return out
 }
 
 // edge is from the fence to the near edge of the cutter at the first path.
-func (d *decider) edge(j operations.Job, side piece.Side, part int) piece.Figure {
+func (d *decider) edge(j *operations.Job, side piece.Side, part int) piece.Figure {
 	w := j.Way
 	name := string(j.Cut.Address) + ".fence"
 	near, far := w.Near, w.Far
@@ -201,7 +201,7 @@ func (d *decider) edge(j operations.Job, side piece.Side, part int) piece.Figure
 
 // run passes the drafts over the cutter on paper and returns the voids that are
 // then there, from the low side; false if a pass is trapped.
-func (d *decider) run(j operations.Job, drafts []draft) ([]void, bool) {
+func (d *decider) run(j *operations.Job, drafts []draft) ([]void, bool) {
 	w := j.Way
 	voids := slices.Clone(d.voids[voidKey{j.Row.Mark, w.Down, w.Run}])
 	if w.Kind == tool.TableSaw || w.Guide == operations.BySled {
@@ -264,7 +264,7 @@ func mouthAt(w operations.Way, edge unit.Length) (unit.Length, unit.Length) {
 	return max(a, 0), a + w.Opens
 }
 
-func (d *decider) reportTrap(j operations.Job) {
+func (d *decider) reportTrap(j *operations.Job) {
 	d.diags = append(d.diags, diag.Diagnostic{
 		Severity: diag.Warning, Code: CodeTrapped, Where: j.Cut.Where, Address: j.Cut.Address,
 		Text: message.New("setups.trapped", message.Text("mark", j.Row.Mark), message.Word("cut", "cut."+string(j.Cut.Kind))),
