@@ -16,21 +16,6 @@ func TestSpeedBesideReference(t *testing.T) {
 		t.Skip("left out: times beside the reference (LONG=1)")
 	}
 	reference(t)
-	best := func(f func()) float64 {
-		least := inf
-		for range 5 {
-			start := time.Now()
-			f()
-			least = min(least, float64(time.Since(start).Microseconds())/1000)
-		}
-		return least
-	}
-	total := func(as []refAnswer) (ms float64) {
-		for _, a := range as {
-			ms += a.Ms
-		}
-		return ms
-	}
 	report := func(what string, ours, theirs float64) {
 		t.Logf("%-40s kernel %8.2f ms   manifold-3d %8.2f ms   %.1f times", what, ours, theirs, theirs/ours)
 	}
@@ -59,8 +44,30 @@ func TestSpeedBesideReference(t *testing.T) {
 		jobs[i] = jobs[i%20]
 	}
 	report("60 boards, 20 different, 2 workers", best(func() { new(Cache).BuildAll(jobs, 2) }), theirs)
+	speedOfPairs(t, report)
+}
+
+// best returns the least of five times, in milliseconds.
+func best(f func()) float64 {
+	least := inf
+	for range 5 {
+		start := time.Now()
+		f()
+		least = min(least, float64(time.Since(start).Microseconds())/1000)
+	}
+	return least
+}
+
+func total(as []refAnswer) (ms float64) {
+	for _, a := range as {
+		ms += a.Ms
+	}
+	return ms
+}
+
+func speedOfPairs(t *testing.T, report func(what string, ours, theirs float64)) {
+	var scenes []refScene
 	all := scatter(500)
-	scenes = scenes[:0]
 	pairs := Pairs(all, 0)
 	for _, p := range pairs {
 		s1 := refOf(all[p[0]].Solid.bodies, all[p[0]].Solid.cutters, 8, all[p[0]].Frame)
@@ -74,7 +81,7 @@ func TestSpeedBesideReference(t *testing.T) {
 			Interference(Placed{a, all[p[0]].Frame}, Placed{b, all[p[1]].Frame})
 		}
 	})
-	theirs = total(ask(t, scenes, "time"))
+	theirs := total(ask(t, scenes, "time"))
 	report("500 parts, both built for every pair", ours, theirs)
 	report("500 parts, parts built once", best(func() {
 		for _, p := range pairs {
