@@ -22,7 +22,13 @@ const demo = "needle-chest.piece.hcl"
 // exampleWorld holds the files of an example, in memory.
 func exampleWorld(t testing.TB, name string) *world.Memory {
 	t.Helper()
-	dir := filepath.Join(outside.Root(), "examples", name)
+	return folderWorld(t, "examples/"+name)
+}
+
+// folderWorld holds the files of a folder of the project, in memory.
+func folderWorld(t testing.TB, path string) *world.Memory {
+	t.Helper()
+	dir := filepath.Join(outside.Root(), filepath.FromSlash(path))
 	entries, err := os.ReadDir(dir)
 	if err != nil {
 		t.Fatal(err)

@@ -70,6 +70,7 @@ func Run(src evaluate.Sources) (Result, error) {
 		analysis.SortFindings(p.Findings)
 	}
 	p.Diagnostics = slices.Concat(diags, report.Diagnostics).Sorted()
+	stamp(src, p.Diagnostics, p.Findings)
 	for _, r := range evaluated.Unplaced {
 		p.Unplaced = append(p.Unplaced, string(r.Entry.Address))
 	}
