@@ -67,10 +67,11 @@ var signs = map[plan.Status]string{plan.Fail: "▲", plan.Errored: "■", plan.U
 
 func (c *composer) finding(f plan.Finding) []typeset.Span {
 	text := c.phrase(f.Text)
-	if len(f.Marks) > 0 {
-		return append(typeset.Strong(c.speech.Own(strings.Join(c.names.Marks(f.Marks), " "))+"  "), typeset.Plain(text)...)
+	marks := strings.Join(c.names.Marks(f.Marks), " ")
+	if marks == "" || strings.Contains(text, marks) {
+		return typeset.Plain(text)
 	}
-	return typeset.Plain(text)
+	return append(typeset.Strong(c.speech.Own(marks)+"  "), typeset.Plain(text)...)
 }
 
 // handOver sets what goes with the finished piece, and the colophon.

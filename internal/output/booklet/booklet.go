@@ -70,6 +70,8 @@ type composer struct {
 	names   *naming.Names
 	room    page.Size
 	blocks  []typeset.Block
+	// cautioned gives the step at which a caution was printed in full.
+	cautioned map[string]int
 }
 
 func (c *composer) add(blocks ...typeset.Block) { c.blocks = append(c.blocks, blocks...) }

@@ -27,57 +27,95 @@ func (c *composer) cards() {
 	c.text("booklet.setups-intro")
 	for i := 0; i < len(c.plan.Setups); i++ {
 		if i+1 < len(c.plan.Setups) && c.isSmall(i) && c.isSmall(i+1) {
-			half := (c.room.Width - 6) / 2
-			c.add(typeset.Beside{Left: c.card(i, half), Right: c.card(i+1, half)}, typeset.Space{Height: 3})
+			c.add(typeset.Beside{Left: c.card(i, true), Right: c.card(i+1, true)}, typeset.Space{Height: 3})
 			i++
 			continue
 		}
-		c.add(typeset.Together{Blocks: c.card(i, c.room.Width)}, typeset.Space{Height: 3})
+		c.add(typeset.Together{Blocks: c.card(i, false)}, typeset.Space{Height: 3})
 	}
 }
 
-// isSmall says whether a card is for half the width.
+// isSmall says whether a card is for half the width: nothing to sketch, little
+// to say.
 func (c *composer) isSmall(i int) bool {
 	s := c.plan.Setups[i]
-	return len(merged(s.Placements)) <= 3
+	rows := merged(s.Placements)
+	return len(rows) <= 3 && (len(rows) == 0 || len(c.sketches(s, rows)) == 0)
 }
 
 // card sets one card: opening caution, machine, settings, sketch, placements,
 // sums, cautions of its own.
-func (c *composer) card(i int, width float64) []typeset.Block {
+func (c *composer) card(i int, narrow bool) []typeset.Block {
 	s := c.plan.Setups[i]
-	inner := width - 6
 	title := c.say("booklet.card", message.Count("n", i+1)) + " " + c.phrase(s.Title)
-	out := []typeset.Block{typeset.Heading{Level: 3, Text: title, Anchor: "setup-" + s.ID, Address: s.ID, Unlisted: true}}
+	head := typeset.Heading{Level: 3, Text: title, Anchor: "setup-" + s.ID, Address: s.ID, Unlisted: true}
 	var body []typeset.Block
 	if !byHand(s) {
 		body = append(body, typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ " + c.say("booklet.card-off"), Bold: true, Colour: page.Warn}}, Manner: typeset.Small})
 	}
-	body = append(body, small(c.machine(s)))
-	if t := c.settings(s.Settings); len(t.Rows) > 0 {
-		body = append(body, t)
-	}
 	rows := merged(s.Placements)
+	var pictures []typeset.Block
 	if len(rows) > 0 {
-		body = append(body, c.sketches(s, rows, inner)...)
-		body = append(body, c.placements(rows, inner))
-		if feed := sameFeed(rows); feed != nil {
-			body = append(body, small(c.phrase(*feed)))
-		}
+		pictures = c.sketches(s, rows)
 	}
-	for _, sum := range s.Sums {
-		body = append(body, typeset.Paragraph{Spans: c.planSum(sum), Manner: typeset.Small})
+	about := c.about(s)
+	switch len(pictures) {
+	case 0:
+		body = append(body, about...)
+	case 1:
+		body = append(body, typeset.Beside{Share: 0.5, Left: pictures, Right: about})
+	default:
+		body = append(body, typeset.Beside{Share: 0.5, Left: pictures[:1], Right: append(pictures[1:], about[:1]...)})
+		body = append(body, about[1:]...)
 	}
-	for _, m := range []message.Message{s.Device, s.TestPiece} {
-		if !m.IsZero() {
-			body = append(body, small(c.phrase(m)))
-		}
+	if len(rows) > 0 {
+		body = append(body, c.placements(rows, narrow))
 	}
+	body = append(body, c.notes(s, rows)...)
 	if own := c.cautionLine(s.Cautions); own != nil {
 		body = append(body, own)
 	}
-	return append(out, typeset.Box{Frame: true, Blocks: body, Address: s.ID})
+	return []typeset.Block{head, typeset.Box{Frame: true, Blocks: body, Address: s.ID}}
 }
+
+// about says what machine it is, and what holds for the whole card.
+func (c *composer) about(s plan.Setup) []typeset.Block {
+	out := []typeset.Block{small(c.machine(s))}
+	if t := c.settings(s.Settings); len(t.Rows) > 0 {
+		out = append(out, t)
+	}
+	for _, m := range []message.Message{s.Device, s.TestPiece} {
+		if !m.IsZero() {
+			out = append(out, small(c.phrase(m)))
+		}
+	}
+	return out
+}
+
+// notes are what stands below the table: the way of feeding that all rows share,
+// how a series is measured, sums of the whole card.
+func (c *composer) notes(s plan.Setup, rows []mergedRow) []typeset.Block {
+	var out []typeset.Block
+	if feed := sameFeed(rows); feed != nil {
+		out = append(out, small(c.phrase(*feed)))
+	}
+	var said []string
+	for _, r := range rows {
+		for _, p := range r.placements {
+			if text := c.phrase(p.Note); p.Note.Key == methodNote && !slices.Contains(said, text) {
+				said = append(said, text)
+				out = append(out, small(text))
+			}
+		}
+	}
+	for _, sum := range s.Sums {
+		out = append(out, typeset.Paragraph{Spans: c.planSum(sum), Manner: typeset.Small})
+	}
+	return out
+}
+
+// methodNote is the note that compares ways of measuring a series.
+const methodNote = "setups.method"
 
 func byHand(s plan.Setup) bool { return s.Machine == "hand" }
 
@@ -97,16 +135,22 @@ func (c *composer) machine(s plan.Setup) string {
 
 // cautionLine sets the cautions that belong to this work alone, after the sign.
 func (c *composer) cautionLine(list []message.Message) typeset.Block {
+	text := c.ownCautions(list)
+	if text == "" {
+		return nil
+	}
+	return typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: text}}, Manner: typeset.Small}
+}
+
+// ownCautions says the cautions of a list that are not the general ones.
+func (c *composer) ownCautions(list []message.Message) string {
 	var own []string
 	for _, m := range list {
 		if !slices.Contains(general, m.Key) {
 			own = append(own, c.phrase(m))
 		}
 	}
-	if len(own) == 0 {
-		return nil
-	}
-	return typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: strings.Join(own, " ")}}, Manner: typeset.Small}
+	return strings.Join(own, " ")
 }
 
 // settings are the figures that hold for the whole card, large.
@@ -135,18 +179,15 @@ func (c *composer) passes(list []plan.Figure) string {
 
 // sketches draws the first placement: seen along the feed, and from above where
 // stops are set.
-func (c *composer) sketches(s plan.Setup, rows []mergedRow, inner float64) []typeset.Block {
+func (c *composer) sketches(s plan.Setup, rows []mergedRow) []typeset.Block {
+	const wide, high = 78, 44
 	first := rows[0].placements[0]
-	wide := min(inner, 80)
 	var pictures []typeset.Block
-	if pic, ok := drawing.Setup(c.plan, s, first, wide, 46, c.speech); ok {
+	if pic, ok := drawing.Setup(c.plan, s, first, wide, high, c.speech); ok {
 		pictures = append(pictures, typeset.Figure{Drawing: pic})
 	}
-	if pic, ok := drawing.SetupAbove(c.plan, s, first, min(wide, 70), c.speech); ok {
+	if pic, ok := drawing.SetupAbove(c.plan, s, first, 70, c.speech); ok {
 		pictures = append(pictures, typeset.Figure{Drawing: pic})
-	}
-	if len(pictures) == 2 && inner > 150 {
-		return []typeset.Block{typeset.Beside{Left: pictures[:1], Right: pictures[1:]}}
 	}
 	return pictures
 }
@@ -207,26 +248,29 @@ func samePlacement(a, b plan.Placement) bool {
 func argsKey(list []message.Arg) string { return fmt.Sprint(list) }
 
 // placements lists how the work is offered, one row for each fence setting.
-func (c *composer) placements(rows []mergedRow, width float64) typeset.Table {
+func (c *composer) placements(rows []mergedRow, narrow bool) typeset.Table {
 	// On a narrow card the words need more of the width.
-	shares := [3]float64{1, 1.7, 2.6}
-	if width > 120 {
-		shares = [3]float64{1.2, 2.2, 3.2}
+	shares, keys := []float64{1.2, 2.4, 3.4, 1.7}, []string{"column.mark", "column.set", "column.offer", "column.check"}
+	if narrow {
+		shares, keys = []float64{1, 1.5, 2.2}, keys[:3]
 	}
-	t := typeset.Table{Full: true, Manner: typeset.Small, Columns: []typeset.Column{{Share: shares[0]}, {Share: shares[1]}, {Share: shares[2]}}}
-	for _, key := range []string{"column.mark", "column.set", "column.offer"} {
+	var t = typeset.Table{Full: true, Manner: typeset.Small}
+	for i, key := range keys {
+		t.Columns = append(t.Columns, typeset.Column{Share: shares[i]})
 		t.Header = append(t.Header, typeset.Cell{Spans: typeset.Strong(c.say(key))})
 	}
-	shared := sameFeed(rows)
+	shared := sameFeed(rows) != nil
 	for _, r := range rows {
 		p := r.placements[0]
-		marks := append(typeset.Strong(c.speech.Own(strings.Join(c.names.Marks(r.marks()), " "))), typeset.Plain(" × "+c.say("number.whole", message.Count("n", r.pieces)))...)
+		marks := append(typeset.Strong(c.speech.Own(strings.Join(c.names.Marks(r.marks()), " "))), typeset.Plain("\u00a0×\u00a0"+c.say("number.whole", message.Count("n", r.pieces)))...)
 		if takes := c.takes(r); takes != "" {
 			marks = append(marks, typeset.Plain("\n"+takes)...)
 		}
-		t.Rows = append(t.Rows, typeset.Row{Cells: []typeset.Cell{
-			{Spans: marks, Header: true}, {Spans: c.set(p)}, {Spans: c.offer(p, shared != nil)},
-		}})
+		cells := []typeset.Cell{{Spans: marks, Header: true}, {Spans: c.set(p)}, {Spans: typeset.Plain(c.offer(p, shared))}}
+		if !narrow {
+			cells = append(cells, typeset.Cell{Spans: typeset.Plain(c.checks(p))})
+		}
+		t.Rows = append(t.Rows, typeset.Row{Cells: cells})
 	}
 	return t
 }
@@ -247,9 +291,8 @@ func (c *composer) set(p plan.Placement) []typeset.Span {
 	return spans
 }
 
-// offer says how the work lies, and gives the sum that a rule laid across it
-// closes.
-func (c *composer) offer(p plan.Placement, shared bool) []typeset.Span {
+// offer says how the work lies and goes.
+func (c *composer) offer(p plan.Placement, shared bool) string {
 	var parts []string
 	if !shared && !p.Feed.IsZero() {
 		parts = append(parts, c.phrase(p.Feed))
@@ -260,17 +303,22 @@ func (c *composer) offer(p plan.Placement, shared bool) []typeset.Span {
 	if p.Turn {
 		parts = append(parts, c.say("booklet.turn"))
 	}
-	if !p.Note.IsZero() {
+	if !p.Note.IsZero() && p.Note.Key != methodNote {
 		parts = append(parts, c.phrase(p.Note))
 	}
-	text := strings.Join(parts, " ")
+	return strings.Join(parts, " ")
+}
+
+// checks are the sums that a rule on the machine closes, in figures.
+func (c *composer) checks(p plan.Placement) string {
+	var lines []string
 	for _, s := range p.Sums {
 		switch s.Title.Key {
 		case "setups.sum.across", "setups.sum.stops", "setups.sum.stop-faces":
-			text += "\n" + c.bareSum(s)
+			lines = append(lines, c.bareSum(s))
 		}
 	}
-	return typeset.Plain(strings.TrimSpace(text))
+	return strings.Join(lines, "\n")
 }
 
 // bareSum prints a sum of the plan in figures alone.

@@ -77,11 +77,11 @@ func (c *composer) views() {
 	c.heading(1, "booklet.views", "views", true)
 	c.add(c.threeViews())
 	if at, ok := c.sectionPlace(); ok {
-		pic, scale := drawing.Section(p, c.solids, at, c.room.Width, c.room.Height*0.36, c.speech)
+		pic, scale := drawing.Section(p, c.solids, at, c.room.Width, c.room.Height*0.4, c.speech)
 		c.add(typeset.Figure{Drawing: pic, Caption: typeset.Plain(c.say("booklet.section-caption", message.Length("at", at), message.Text("scale", scale.String())))})
 	}
 	for _, g := range c.groupsApart() {
-		pic := drawing.Whole(p, c.solids, drawing.WholeOptions{Look: drawing.LookIsometric, Group: g, Apart: 0.7, Marks: true}, c.room.Width*0.9, c.room.Height*0.62, c.speech)
+		pic := drawing.Whole(p, c.solids, drawing.WholeOptions{Look: drawing.LookIsometric, Group: g, Apart: 0.7, Marks: true}, c.room.Width*0.9, c.room.Height*0.45, c.speech)
 		c.add(typeset.Figure{Drawing: pic, Align: page.Middle, Anchor: "apart-" + string(g), Caption: typeset.Plain(c.say("booklet.apart-caption", message.Text("group", c.names.Address(g))))})
 	}
 }

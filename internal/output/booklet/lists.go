@@ -26,8 +26,32 @@ func (c *composer) buying() {
 	if len(c.plan.Held) > 0 {
 		c.heading(2, "booklet.holds", "holds", false)
 		c.text("booklet.holds-intro")
-		c.table(table.Held(c.plan, c.speech))
+		c.twoColumns(table.Held(c.plan, c.speech))
 	}
+}
+
+// twoColumns sets a long narrow table in two halves side by side, parted between
+// groups.
+func (c *composer) twoColumns(t table.Table) {
+	cut, best := 0, len(t.Rows)
+	for i := range t.Groups {
+		if off := max(2*i-len(t.Rows), len(t.Rows)-2*i); i > 0 && off < best {
+			cut, best = i, off
+		}
+	}
+	if cut == 0 {
+		c.table(t)
+		return
+	}
+	left, right := t, t
+	left.Rows, right.Rows = t.Rows[:cut], t.Rows[cut:]
+	right.Groups = map[int]string{}
+	for i, title := range t.Groups {
+		if i >= cut {
+			right.Groups[i-cut] = title
+		}
+	}
+	c.add(typeset.Beside{Left: []typeset.Block{setTable(left)}, Right: []typeset.Block{setTable(right)}})
 }
 
 // list sets the staged list: finished sizes, and what each is made from.
@@ -88,7 +112,7 @@ func (c *composer) terms(list []piece.Term) []sumTerm {
 		what := ""
 		switch mark := c.names.Mark(t.Of); {
 		case mark != "":
-			what = c.speech.Own(mark)
+			what = c.speech.Own(c.names.Family(mark))
 		case t.Word != "":
 			what = c.say("term." + t.Word)
 		}

@@ -28,6 +28,7 @@ func (c *composer) steps() {
 			entries = nil
 		}
 	}
+	c.cautioned = map[string]int{}
 	pictured := map[address.Address]bool{}
 	for i, s := range c.plan.Steps {
 		if title := c.phrase(s.Chapter); title != chapter {
@@ -84,6 +85,9 @@ func (c *composer) step(s plan.Step) typeset.Entry {
 		text = c.phrase(s.Text)
 	}
 	spans := []typeset.Span{{Text: "☐ " + text, Bold: true}}
+	if len(s.Setups) > 0 && c.ownCautions(s.Cautions) != "" {
+		spans = append(spans, typeset.Span{Text: " ▲", Bold: true, Colour: page.Warn})
+	}
 	for _, id := range s.Setups {
 		if i := slices.IndexFunc(c.plan.Setups, func(card plan.Setup) bool { return card.ID == id }); i >= 0 {
 			spans = append(spans, typeset.Span{Text: " " + c.say("booklet.see-card", message.Count("n", i+1)), Bold: true, Link: "setup-" + id})
@@ -108,9 +112,15 @@ func (c *composer) step(s plan.Step) typeset.Entry {
 	if len(rest) > 1 || rest[0].Text != "" {
 		e.Blocks = append(e.Blocks, typeset.Paragraph{Spans: rest, Manner: typeset.Small})
 	}
+	if len(s.Setups) > 0 {
+		return e // its cautions stand on the card, the sign leads to them
+	}
 	if line := c.cautionLine(s.Cautions); line != nil {
-		if len(s.Setups) > 0 {
-			line = typeset.Paragraph{Manner: typeset.Small, Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: c.say("booklet.cautions-on-card")}}}
+		text := c.ownCautions(s.Cautions)
+		if n, ok := c.cautioned[text]; ok {
+			line = typeset.Paragraph{Manner: typeset.Small, Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: c.say("booklet.cautions-as", message.Count("n", n))}}}
+		} else {
+			c.cautioned[text] = s.N
 		}
 		e.Blocks = append(e.Blocks, line)
 	}

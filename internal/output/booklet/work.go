@@ -77,7 +77,7 @@ func share(part, whole float64) float64 {
 // Shares of a page that a part takes at most: with its table, drawing and title.
 const (
 	rowHigh      = 5.6 // of a table, about
-	titleHigh    = 26  // heading, title block and the line of sides
+	titleHigh    = 36  // heading, title block, the line of sides and the table's head
 	leastFigured = 4   // the smallest scale for half a page is 1 : 4
 )
 
@@ -90,10 +90,10 @@ func (c *composer) drawings() {
 		cuts := table.Cuts(c.plan, row, c.speech)
 		below := titleHigh
 		if len(cuts.Rows) > 0 {
-			below += int(rowHigh * float64(len(cuts.Rows)+1))
+			below += int(rowHigh * float64(len(cuts.Rows)))
 		}
 		o := drawing.PartOptions{ThirdAngle: c.options.ThirdAngle}
-		half := c.room.Height*0.48 - float64(below)
+		half := c.room.Height*0.5 - float64(below)
 		pic, scale := drawing.Part(c.plan, row, c.solids, o, c.room.Width, max(half, 45), c.speech)
 		if scale.Down > leastFigured || half < 45 {
 			pic, scale = drawing.Part(c.plan, row, c.solids, o, c.room.Width, c.room.Height*0.94-float64(below), c.speech)

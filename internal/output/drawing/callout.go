@@ -16,13 +16,13 @@ const calloutRadius = 2.1
 // callouts puts the letter of each row of the table of cuts on its first cut in
 // the view of the face.
 func (d *partDrawing) callouts() {
+	for _, c := range d.cuts {
+		if c.Dip != nil {
+			d.radius(c)
+		}
+	}
 	for _, r := range d.rows {
 		d.callout(r.Letter, d.footprint(r.Cuts[0]), string(r.Cuts[0].Address))
-		for _, c := range r.Cuts {
-			if c.Dip != nil {
-				d.radius(c)
-			}
-		}
 	}
 }
 
@@ -53,7 +53,7 @@ func (d *partDrawing) callout(letter string, cut page.Box, address string) {
 			on = page.Point{X: cut.Centre().X, Y: cut.Min.Y + float64(t*cut.Height())}
 		}
 		for k, off := range []page.Point{{}, {X: 5}, {X: -5}, {Y: 5}, {Y: -5}, {X: 5, Y: 5}, {X: -5, Y: 5}, {X: 5, Y: -5}, {X: -5, Y: -5}} {
-			if inside != (k == 0) {
+			if (k == 0) && !inside {
 				continue
 			}
 			c := on.Add(off)
@@ -62,7 +62,7 @@ func (d *partDrawing) callout(letter string, cut page.Box, address string) {
 			}
 		}
 	}
-	if !inside {
+	if at != tip {
 		step := tip.Sub(at)
 		d.out.Add(address, page.Stroke{Path: page.Line(at.Add(step.Mul(calloutRadius/step.Norm())), tip), Width: page.W018, Colour: page.Ink})
 		d.out.Add(address, page.Fill{Path: page.Circle(tip, 0.5), Colour: page.Ink})

@@ -104,7 +104,7 @@ func (v *diagramView) label(box page.Box, address, mark, size string) {
 
 // grain draws a short double arrow along the grain in the piece's lower part.
 func (v *diagramView) grain(box page.Box, address string) {
-	if box.Width() < 16 || box.Height() < 12 {
+	if box.Width() < 16 || box.Height() < 16 {
 		return
 	}
 	y, c := box.Max.Y-2, box.Centre().X

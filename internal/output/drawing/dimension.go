@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"slices"
 
 	"scantling/internal/font"
 	"scantling/internal/page"
@@ -26,6 +27,10 @@ type dimension struct {
 	// before puts a figure that is wider than its line before it, not behind it.
 	before  bool
 	address string
+	// skip leaves that stretch of the extension lines out, where figures of a
+	// running row stand in their way; taken are the places of those figures.
+	skip  [2]float64
+	taken []float64
 }
 
 // draw adds the dimension to a drawing and returns the box of its text.
@@ -48,9 +53,27 @@ func (d dimension) extension(to *page.Drawing, from, end page.Point) {
 	step := end.Sub(from)
 	if n := step.Norm(); n > lineGap {
 		u := step.Mul(1 / n)
-		path := page.Line(from.Add(u.Mul(lineGap)), end.Add(u.Mul(overrun)))
+		start, stop := from.Add(u.Mul(lineGap)), end.Add(u.Mul(overrun))
+		path := page.Line(start, stop)
+		if d.blocked(from) {
+			a, b := page.Point{X: from.X, Y: d.skip[0]}, page.Point{X: from.X, Y: d.skip[1]}
+			if d.vertical {
+				a, b = page.Point{X: d.skip[0], Y: from.Y}, page.Point{X: d.skip[1], Y: from.Y}
+			}
+			path = page.Line(start, a).Move(b).Line(stop)
+		}
 		to.Add(d.address, page.Stroke{Path: path, Width: page.Thin, Colour: page.InkSoft})
 	}
+}
+
+// blocked reports whether a figure of a running row stands on the extension line
+// from a point.
+func (d dimension) blocked(from page.Point) bool {
+	at := from.X
+	if d.vertical {
+		at = from.Y
+	}
+	return slices.ContainsFunc(d.taken, func(t float64) bool { return math.Abs(t-at) < 2.1 })
 }
 
 func (d dimension) tick(to *page.Drawing, at page.Point) {

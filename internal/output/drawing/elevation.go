@@ -7,7 +7,7 @@ import (
 )
 
 // Elevation draws the whole piece straight on, in millimetres of paper for one of
-// wood, with its overall sizes and the marks of what is seen.
+// wood, with its overall sizes.
 func Elevation(p *plan.Plan, s Solids, look Look, factor float64, speech Speech) page.Drawing {
 	size := p.Overall()
 	across, up := size[0], size[2]
@@ -18,7 +18,7 @@ func Elevation(p *plan.Plan, s Solids, look Look, factor float64, speech Speech)
 		up = size[1]
 	}
 	width, height := float64(across.Millimetres()*factor), float64(up.Millimetres()*factor)
-	view := Whole(p, s, WholeOptions{Look: look, Marks: true}, width, height, speech)
+	view := Whole(p, s, WholeOptions{Look: look}, width, height, speech)
 	out := view.Placed(1, page.Point{X: lines(1)})
 	out.Box = page.Box{}
 	corner, far := page.Point{X: lines(1), Y: height}, page.Point{X: lines(1) + width, Y: height}

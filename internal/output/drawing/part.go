@@ -56,7 +56,7 @@ func Part(p *plan.Plan, row plan.PartRow, s Solids, o PartOptions, roomWidth, ro
 		}
 		d.scale, d.out = scale, page.Drawing{Name: row.Mark, Alt: alt}
 		d.layout()
-		if area := d.out.Area(); area.Width() <= roomWidth && area.Height() <= roomHeight {
+		if area := d.out.Area(); area.Width() <= roomWidth-0.5 && area.Height() <= roomHeight {
 			break
 		}
 	}

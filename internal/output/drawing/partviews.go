@@ -114,7 +114,8 @@ func (d *partDrawing) row(list []mark, c camera, axis vec.V3, whole piece.Figure
 	if len(list) == 0 {
 		line = outline - 5
 	}
-	dimension{a: r.point(low, outline), b: r.point(high, outline), vertical: vertical, line: line, text: d.speech.Figure(whole.Nm), address: string(d.part.Address)}.draw(&d.out)
+	dimension{a: r.point(low, outline), b: r.point(high, outline), vertical: vertical, line: line, text: d.speech.Figure(whole.Nm), address: string(d.part.Address),
+		skip: [2]float64{outline - runningLine - 1.2, line + 2}, taken: r.places()}.draw(&d.out)
 }
 
 // sides marks end 1 and edge 1, from which everything is measured, and writes

@@ -52,14 +52,21 @@ func (r running) point(along, across float64) page.Point {
 	return page.Point{X: along, Y: across}
 }
 
+// places returns where the figures stand along the row.
+func (r running) places() []float64 {
+	wanted := make([]float64, len(r.stops))
+	for i, s := range r.stops {
+		wanted[i] = s.at
+	}
+	return spread(wanted, runningPitch)
+}
+
 func (r running) draw(to *page.Drawing) {
 	if len(r.stops) == 0 {
 		return
 	}
 	far := r.zero
-	wanted := make([]float64, len(r.stops))
-	for i, s := range r.stops {
-		wanted[i] = s.at
+	for _, s := range r.stops {
 		if math.Abs(s.at-r.zero) > math.Abs(far-r.zero) {
 			far = s.at
 		}
@@ -69,7 +76,7 @@ func (r running) draw(to *page.Drawing) {
 	to.Add("", page.Stroke{Path: page.Circle(ring, ringRadius), Width: page.Thin, Colour: page.Ink})
 	to.Add("", page.Stroke{Path: page.Line(r.point(from, r.line), r.point(far, r.line)), Width: page.Thin, Colour: page.Ink})
 	r.extend(to, r.zero, r.line+ringRadius, "")
-	for i, place := range spread(wanted, runningPitch) {
+	for i, place := range r.places() {
 		r.stop(to, r.stops[i], place)
 	}
 }

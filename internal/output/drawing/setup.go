@@ -97,6 +97,7 @@ func (s *sketch) section(roomWidth, roomHeight float64) {
 	near, wide, thick, size := s.near.Millimetres(), s.wide.Millimetres(), s.thick.Millimetres(), s.cutter.Millimetres()
 	high := max(thick, s.height.Millimetres())
 	f := min((roomHeight-sketchTop-sketchLow)/high, 18/thick, 22/size, 3)
+	roomWidth -= 11 // for the name of the side at the fence
 	face := roomWidth - fenceWide
 	most := (face - sketchLeft) * 0.5
 	gap, gapBroken := near*f, false
@@ -194,8 +195,13 @@ func (s *sketch) figures(face, left, right, table, height float64, work page.Box
 		x := work.Min.X - 5
 		dimension{a: at(work.Min.X, table), b: at(left, table-height), vertical: true, line: x, text: s.speech.Figure(s.height)}.draw(&s.out)
 	}
-	s.note(at(work.Min.X, work.Min.Y-1.8), page.Start, s.speech.Own(s.mark), true)
-	s.note(at(face-1, work.Min.Y-1.8), page.End, word(s.speech, "side."+string(s.fence)), false)
+	// The mark stands over the larger part of the work, clear of the cutter.
+	over := (work.Min.X + left) / 2
+	if face-right > left-work.Min.X {
+		over = (right + face) / 2
+	}
+	s.note(at(over, work.Min.Y-1.8), page.Middle, s.speech.Own(s.mark), true)
+	s.note(at(face+fenceWide+1.2, (work.Min.Y+table)/2), page.Start, word(s.speech, "side."+string(s.fence)), false)
 	s.note(at(0, table+4), page.Start, word(s.speech, "drawing.down", message.Word("side", "side."+string(s.down))), false)
 	s.note(at(face+fenceWide, sketchTop-1.6), page.End, word(s.speech, "drawing.fence"), false)
 }

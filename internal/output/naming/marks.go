@@ -28,6 +28,15 @@ func (n *Names) Marks(marks []string) []string {
 	return out
 }
 
+// Family is the mark that stands for all rows of a mark's family, or the mark
+// itself where it is the only one.
+func (n *Names) Family(mark string) string {
+	if f := family(mark); n.families[f] > 1 {
+		return f
+	}
+	return mark
+}
+
 // family is a mark up to its first point.
 func family(mark string) string {
 	f, _, _ := strings.Cut(mark, ".")

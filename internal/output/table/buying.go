@@ -12,9 +12,9 @@ import (
 func Buying(p *plan.Plan, s Speech) Table {
 	names := naming.Of(p, s)
 	b := newTable(p, s, "table.buying").
-		column("column.stock", text, 1.5).column("column.need", number, 0.6).column("column.have", number, 0.6).
-		column("column.get", number, 0.6).column("column.measure", text, 2.3).column("column.price", number, 0.8).
-		column("column.sum", number, 0.8).column("column.marks", text, 1.5)
+		column("column.stock", text, 1.5).column("column.need", number, 0.5).column("column.have", number, 0.6).
+		column("column.get", number, 0.6).column("column.measure", text, 3.4).column("column.price", number, 0.8).
+		column("column.sum", number, 0.8).column("column.marks", text, 1.3)
 	for _, l := range p.Buying {
 		b.row(own(s, l.Label), b.count(l.Need), b.count(l.Have), b.count(l.Get), b.measure(p, l), b.money(l.Price), b.money(l.Sum), b.marks(names, l.For))
 	}
@@ -62,7 +62,11 @@ func Tools(p *plan.Plan, s Speech) Table {
 		cards[k] = append(cards[k], message.Count("", i+1))
 	}
 	for _, k := range order {
-		b.row(own(s, k.machine), own(s, k.cutter), b.say("list.plain", message.List("items", cards[k]...)))
+		machine := own(s, k.machine)
+		if k.machine == "hand" {
+			machine = b.say("tools.hand")
+		}
+		b.row(machine, own(s, k.cutter), b.say("list.plain", message.List("items", cards[k]...)))
 	}
 	return b.table
 }

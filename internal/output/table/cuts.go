@@ -1,12 +1,14 @@
 package table
 
 import (
+	"slices"
 	"strings"
 
 	"scantling/internal/message"
 	"scantling/internal/output/naming"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/unit"
 )
 
 // Cuts lists every cut of a row's part, by the letter that it has on the
@@ -16,9 +18,9 @@ import (
 func Cuts(p *plan.Plan, row plan.PartRow, s Speech) Table {
 	names := naming.Of(p, s)
 	b := newTable(p, s, "table.cuts").
-		column("column.letter", text, 0.35).column("column.cut", text, 1.3).column("column.opens-on", text, 1.1).column("column.from-reference", text, 0.9).
-		column("column.places", text, 1.9).column("column.wide", length, 0.7).column("column.depth", length, 0.7).
-		column("column.runs", text, 1.2).column("column.for", text, 0.9)
+		column("column.letter", text, 0.4).column("column.cut", text, 1.15).column("column.opens-on", text, 1.05).column("column.from-reference", text, 0.7).
+		column("column.places", text, 2.2).column("column.wide", length, 0.65).column("column.depth", length, 0.65).
+		column("column.runs", text, 1.35).column("column.for", text, 1.35)
 	part, ok := partOf(p.Piece, row)
 	if !ok {
 		return b.table
@@ -79,9 +81,14 @@ func (b *builder) places(r naming.CutRow) string {
 	if r.Cuts[0].Kind != piece.Channel && len(r.Cuts) == 1 {
 		return b.length(s.Near) + " – " + b.length(s.Far)
 	}
-	var middles []string
+	var at []unit.Length
 	for _, c := range r.Cuts {
-		middles = append(middles, b.speech.Figure((c.Slot.Near.Nm+c.Slot.Far.Nm)/2))
+		at = append(at, (c.Slot.Near.Nm+c.Slot.Far.Nm)/2)
+	}
+	slices.Sort(at)
+	var middles []string
+	for _, m := range at {
+		middles = append(middles, b.speech.Figure(m))
 	}
 	return b.say("places.middles", message.Text("places", strings.Join(middles, " · ")))
 }
@@ -92,18 +99,21 @@ func (b *builder) side(s piece.Side) string { return b.say("side." + string(s)) 
 // in.
 func (b *builder) purpose(names *naming.Names, r naming.CutRow) string {
 	var keys []string
+	last := ""
 	for _, c := range r.Cuts {
 		if c.Key == "" {
 			continue
 		}
-		if len(keys) > 0 && strings.TrimSuffix(c.Key, lastWord(c.Key)) == strings.TrimSuffix(r.Cuts[0].Key, lastWord(r.Cuts[0].Key)) {
-			keys = append(keys, lastWord(c.Key))
+		stem := strings.TrimSuffix(c.Key, lastWord(c.Key))
+		if stem != "" && stem == last {
+			keys[len(keys)-1] += " " + lastWord(c.Key)
 			continue
 		}
+		last = stem
 		keys = append(keys, c.Key)
 	}
 	if len(keys) > 0 {
-		return b.speech.Own(strings.Join(keys, " "))
+		return b.speech.Own(strings.Join(keys, ", "))
 	}
 	return own(b.speech, names.Mark(r.Cuts[0].With))
 }

@@ -54,8 +54,8 @@ func Blanks(p *plan.Plan, stage string, s Speech) Table {
 	}
 	names := naming.Of(p, s)
 	b := newTable(p, s, "table.blanks").
-		column("column.mark", text, 0.9).column("column.kind", text, 0.6).column("column.quantity", number, 0.5).
-		column("column.length", length, 0.8).column("column.width", length, 0.8).column("column.stock", text, 1.3).column("column.why", text, 3.2)
+		column("column.mark", text, 0.9).column("column.kind", text, 0.6).column("column.quantity", number, 0.4).
+		column("column.length", length, 0.7).column("column.width", length, 0.7).column("column.stock", text, 1.4).column("column.why", text, 5)
 	type key struct {
 		kind, stock, why string
 		length, width    unit.Length
