@@ -66,8 +66,8 @@ func sheetJobs() []job {
 	return []job{
 		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + noTurn, work: 5 * second},
 		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + turn, work: 5 * second, rules: problems.Rules{Turn: true}},
-		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + noTurn, work: 4 * second, rules: problems.Rules{Cutting: c(3, rip)}},
-		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + turn, work: 4 * second, rules: problems.Rules{Cutting: c(3, rip), Turn: true}},
+		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + noTurn, work: 2 * second, rules: problems.Rules{Cutting: c(3, rip)}},
+		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + turn, work: 2 * second, rules: problems.Rules{Cutting: c(3, rip), Turn: true}},
 		{set: "2d-3stage-csp", variant: minBins + "3 stages homogenous, first cut vertical" + noTurn, work: 4 * second, rules: problems.Rules{Cutting: c(3, cross)}},
 		{set: "2d-multisheet-cintra", variant: "min-cost; guillotine, 2 stages non-exact, first cut horizontal" + noTurn, work: 10 * second, rules: problems.Rules{Cutting: c(2, rip)}},
 		{set: "2d-multisheet-cintra", variant: "min-cost; guillotine, 2 stages non-exact, first cut horizontal" + turn, work: 10 * second, rules: problems.Rules{Cutting: c(2, rip), Turn: true}},

@@ -124,7 +124,8 @@ type Cutting struct {
 	// Stages is how many times the direction of cutting may be taken up, the
 	// first included: 2, 3, or 0 for no limit. Boards always have one.
 	Stages int
-	// First is the direction of the first stage.
+	// First is the direction of the first stage. A stage may be without cuts: a
+	// sheet whose first cut runs the other way has one stage less left.
 	First Direction
 	// Exact forbids the trimming cut after the last stage that takes a rest
 	// off a single part.

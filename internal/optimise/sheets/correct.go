@@ -15,6 +15,8 @@ import (
 type correction struct {
 	f      filler
 	r      *rand.Rand
+	guided bool
+	guide  ceiling
 	weight []float64 // of one piece, about 1 per area
 }
 
@@ -37,6 +39,10 @@ func (c *correction) round(left, stockLeft []int, money int64, meter *work.Meter
 	}
 	c.f.order = m.byValue(c.f.value)
 	c.f.steps = 0
+	c.f.guide, c.f.meter = nil, meter
+	if c.guided {
+		c.f.guide = &c.guide
+	}
 	uses, cost, ok := c.f.complete(left, stockLeft, money)
 	meter.Take(c.f.steps)
 	for _, u := range uses {

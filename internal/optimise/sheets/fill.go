@@ -6,6 +6,7 @@ import (
 
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
+	"scantling/internal/optimise/work"
 )
 
 // lying is a kind as it may lie.
@@ -63,11 +64,20 @@ type filler struct {
 	value []int64 // of one piece of each kind
 	tries int     // heights tried for each strip
 	steps int64
+	// guide, if set, chooses what goes into each sheet with knapsacks.
+	guide *ceiling
+	meter *work.Meter
 }
 
 // sheet fills one sheet of kind i with pieces that are left, and returns nil if
 // nothing fits.
 func (f *filler) sheet(i int, left []int) *cover.Pattern {
+	if f.guide != nil && len(f.m.stock[i].defects) == 0 && f.guide.build(f.m, i, f.value, left, false, f.meter) {
+		b := bounded{f: *f, guide: f.guide, breath: f.tries, meter: f.meter}
+		if p := b.sheet(i, left); p != nil {
+			return p
+		}
+	}
 	left = slices.Clone(left)
 	t := &f.m.stock[i]
 	var strips []strip

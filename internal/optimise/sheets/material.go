@@ -21,7 +21,7 @@ func (m *model) material() (int64, bool) {
 	}
 	need := new(big.Int)
 	for _, k := range m.kinds {
-		need.Add(need, new(big.Int).Mul(area(k.x, k.y), big.NewInt(int64(k.d))))
+		need.Add(need, new(big.Int).Mul(m.areaOf(k), big.NewInt(int64(k.d))))
 	}
 	left, cost := new(big.Rat).SetInt(need), new(big.Rat)
 	order := make([]*stock, len(m.stock))
@@ -85,4 +85,17 @@ func (m *model) roundUp(r *big.Rat) int64 {
 		return 0
 	}
 	return n.Int64()
+}
+
+// areaOf returns the area of one piece of a kind, kerfs included; of a sequence
+// that of its parts, as what is beside a narrow one may be used.
+func (m *model) areaOf(k kind) *big.Int {
+	if k.row == problem.Any {
+		return area(k.x, k.y)
+	}
+	sum := new(big.Int)
+	for _, i := range m.p.Sequences[k.sources[0].sequence].Parts {
+		sum.Add(sum, area(m.axes(m.p.Parts[i].Size)))
+	}
+	return sum
 }

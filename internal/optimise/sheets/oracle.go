@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/work"
 )
@@ -9,6 +11,7 @@ import (
 type oracle struct {
 	models  []*model // the ways to lay the strips
 	guide   ceiling
+	raster  raster
 	seed    uint64
 	correct []*correction
 }
@@ -24,7 +27,7 @@ func newOracle(models []*model) *oracle {
 // Price looks for the patterns that are worth most. Its worths are ceilings
 // over any number of copies.
 func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
-	reply := cover.Reply{Worth: make([]int64, len(ask.Price)), Exact: stagedOnly(o.models[0].p)}
+	reply := cover.Reply{Worth: make([]int64, len(ask.Price)), Exact: o.staged()}
 	for _, m := range o.models {
 		f := filler{m: m, value: ask.Value, order: m.byValue(ask.Value), tries: 3}
 		for i := range m.stock {
@@ -47,6 +50,43 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 			if meter.Ended() {
 				return reply, len(reply.Found) > 0
 			}
+		}
+	}
+	if o.models[0].p.Cutting.Stages == 0 && ask.Prove {
+		return o.unlimited(ask, reply, meter)
+	}
+	return reply, true
+}
+
+// staged says whether ceilings over stages bound what a sheet can be worth.
+// Beside the narrow parts of a sequence there may be room that they do not see.
+func (o *oracle) staged() bool {
+	return stagedOnly(o.models[0].p) && !o.uneven()
+}
+
+func (o *oracle) uneven() bool {
+	return slices.ContainsFunc(o.models[0].kinds, func(k kind) bool { return k.uneven })
+}
+
+// unlimited adds what any number of stages allows.
+func (o *oracle) unlimited(ask cover.Ask, reply cover.Reply, meter *work.Meter) (cover.Reply, bool) {
+	m := o.models[0]
+	reply.Exact = !o.uneven()
+	for i := range m.stock {
+		if ask.Stock[i] == 0 {
+			reply.Worth[i] = 0
+			continue
+		}
+		if !o.raster.build(m, i, ask.Value, ask.Left, meter) {
+			reply.Exact = false
+			return reply, !meter.Ended() || len(reply.Found) > 0
+		}
+		reply.Worth[i] = o.raster.top()
+		if reply.Worth[i] <= ask.Price[i] || len(m.stock[i].defects) > 0 || len(m.p.Sequences) > 0 {
+			continue
+		}
+		if p := o.raster.pattern(i, ask.Left); p != nil && worth(p, ask.Value) > ask.Price[i] {
+			reply.Found = append(reply.Found, p)
 		}
 	}
 	return reply, true

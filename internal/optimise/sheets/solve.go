@@ -26,6 +26,10 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 	}
 	s.bound, s.proof = bound, problem.ByMaterial
 	s.constructed(firstMethod)
+	if p.Goal == problem.MostValue {
+		s.multiply()
+	}
+	s.beams()
 	if p.Goal == problem.LeastCost {
 		s.correct()
 		if s.models[0].fine() {
@@ -135,6 +139,7 @@ func (s *search) correct() {
 	left, limits := s.models[0].demand()
 	for i, m := range s.models {
 		c := newCorrection(m, uint64(i))
+		c.guided = m.fine()
 		for n := 0; n < 2000 && !s.done() && !part.Ended(); n++ {
 			if !part.Take(1) {
 				break

@@ -1,0 +1,125 @@
+package sheets
+
+import (
+	"scantling/internal/optimise/cover"
+	"scantling/internal/optimise/problem"
+)
+
+// lagrange is what one unit of value is in the multipliers' numbers.
+const lagrange = 1 << 10
+
+// multiply tightens the ceiling on the value of one sheet: the limits on copies
+// are given prices, which are paid for pieces that are cut and gained for those
+// that may be (Lagrangian relaxation; Beasley, "An exact two-dimensional
+// non-guillotine cutting tree search procedure", Operations Research 33, 1985,
+// uses it for another cutting problem). Everything is in whole numbers, so every
+// ceiling is proved. The fillings found on the way are mended and offered.
+func (s *search) multiply() {
+	m := s.models[0]
+	if !m.fine() {
+		return
+	}
+	left, _ := m.demand()
+	value := m.values()
+	price := make([]int64, len(value)) // of the limit on each kind
+	reduced := make([]int64, len(value))
+	step := 1.0
+	o := newOracle(s.models)
+	stale := 0
+	for range 300 {
+		if s.done() || s.meter.Ended() || step < 1e-3 {
+			return
+		}
+		limits := int64(0)
+		for k := range value {
+			reduced[k] = max(0, value[k]*lagrange-price[k])
+			limits += price[k] * int64(left[k])
+		}
+		top, used, ok := s.ceilingAt(o, reduced, left)
+		if !ok {
+			return
+		}
+		bound := (top + limits) / lagrange / m.step * m.step
+		if bound < s.bound {
+			s.bound, s.proof, stale = bound, problem.ByColumns, 0
+		} else if stale++; stale >= 8 {
+			step, stale = step/2, 0
+		}
+		if !s.adjust(price, value, left, used, step, top+limits) {
+			return // no limit is passed: nothing more to gain
+		}
+	}
+}
+
+// adjust moves the prices along the excess of copies; it returns false if there
+// is none and no price could fall.
+func (s *search) adjust(price, value []int64, left, used []int, step float64, top int64) bool {
+	norm := 0.0
+	for k := range price {
+		if d := used[k] - left[k]; d > 0 || price[k] > 0 {
+			norm += float64(d) * float64(d)
+		}
+	}
+	if norm == 0 {
+		return false
+	}
+	gap := float64(top + s.cost*lagrange)
+	for k := range price {
+		d := used[k] - left[k]
+		if d > 0 || price[k] > 0 {
+			price[k] = max(0, min(price[k]+int64(step*gap*float64(d)/norm), value[k]*lagrange))
+		}
+	}
+	return true
+}
+
+// ceilingAt returns a ceiling at the given values, how often the filling that
+// reaches it uses each kind, and offers fillings within the limits.
+func (s *search) ceilingAt(o *oracle, values []int64, left []int) (int64, []int, bool) {
+	many := make([]int, len(left))
+	for k := range many {
+		if many[k] = left[k]; left[k] > 0 {
+			many[k] = problem.MaxPieces
+		}
+	}
+	used := make([]int, len(left))
+	count := func(p *cover.Pattern) {
+		clear(used)
+		if p != nil {
+			for _, e := range p.Use {
+				used[e.Kind] = e.N
+			}
+		}
+	}
+	if s.p.Cutting.Stages == 0 {
+		m := s.models[0]
+		if !o.raster.build(m, 0, values, left, s.meter) {
+			return 0, nil, false
+		}
+		count(o.raster.pattern(0, many))
+		s.mend(o.raster.pattern(0, left), left)
+		return o.raster.top(), used, true
+	}
+	var top int64
+	for _, m := range s.models {
+		if !o.guide.build(m, 0, values, left, true, s.meter) {
+			return 0, nil, false
+		}
+		b := bounded{f: filler{m: m, value: values, order: m.byValue(values)}, guide: &o.guide, breath: 2, meter: s.meter}
+		if o.guide.worth() >= top {
+			top = o.guide.worth()
+			count(b.sheet(0, many))
+		}
+		b.breath = 4
+		s.mend(b.sheet(0, left), left)
+	}
+	return top, used, true
+}
+
+// mend offers a filling; value correction has its turn where it is not staged.
+func (s *search) mend(p *cover.Pattern, left []int) {
+	if p == nil || len(s.p.Stock[0].Defects) > 0 {
+		return
+	}
+	s.offer([]cover.Use{{Pattern: p, N: 1}}, -worth(p, s.models[0].values()))
+}
