@@ -109,13 +109,31 @@ func small(text string) typeset.Block {
 // table sets a table; an empty one says nothing.
 func (c *composer) table(t table.Table) {
 	if len(t.Rows) > 0 {
-		c.add(setTable(t))
+		c.add(c.setTable(t))
 	}
 }
 
+// setWidths sets a table in a narrow room, the widths of its columns fixed by
+// their weights.
+func (c *composer) setWidths(t table.Table, room float64) typeset.Table {
+	out := c.setTable(t)
+	out.Manner = typeset.Small
+	sum := 0.0
+	for _, col := range t.Columns {
+		sum += col.Weight
+	}
+	for i, col := range t.Columns {
+		out.Columns[i].Share, out.Columns[i].Width = 0, float64((room-0.01)*(col.Weight/sum))
+	}
+	return out
+}
+
 // setTable sets a table over the whole width, its groups as rows of their own.
-func setTable(t table.Table) typeset.Table {
+func (c *composer) setTable(t table.Table) typeset.Table {
 	out := typeset.Table{Full: true, Manner: typeset.Small}
+	if c.plan.Piece.Edition == "in" {
+		out.Manner = typeset.Body // the digits of fractions are small
+	}
 	for _, col := range t.Columns {
 		align := page.Start
 		if col.Number {

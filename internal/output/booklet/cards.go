@@ -23,7 +23,7 @@ func (c *composer) cards() {
 	if len(c.plan.Setups) == 0 {
 		return
 	}
-	c.heading(1, "booklet.setups", "setups", true)
+	c.heading(1, "booklet.setups", "setups", false)
 	c.text("booklet.setups-intro")
 	for i := 0; i < len(c.plan.Setups); i++ {
 		if i+1 < len(c.plan.Setups) && c.isSmall(i) && c.isSmall(i+1) {
@@ -47,7 +47,7 @@ func (c *composer) isSmall(i int) bool {
 // sums, cautions of its own.
 func (c *composer) card(i int, narrow bool) []typeset.Block {
 	s := c.plan.Setups[i]
-	title := c.say("booklet.card", message.Count("n", i+1)) + " " + c.phrase(s.Title)
+	title := c.say("booklet.card-title", message.Count("n", i+1), message.Text("title", c.phrase(s.Title)))
 	head := typeset.Heading{Level: 3, Text: title, Anchor: "setup-" + s.ID, Address: s.ID, Unlisted: true}
 	var body []typeset.Block
 	if !byHand(s) {
@@ -180,7 +180,7 @@ func (c *composer) passes(list []plan.Figure) string {
 // sketches draws the first placement: seen along the feed, and from above where
 // stops are set.
 func (c *composer) sketches(s plan.Setup, rows []mergedRow) []typeset.Block {
-	const wide, high = 78, 44
+	const wide, high = 78, 40
 	first := rows[0].placements[0]
 	var pictures []typeset.Block
 	if pic, ok := drawing.Setup(c.plan, s, first, wide, high, c.speech); ok {
@@ -250,7 +250,7 @@ func argsKey(list []message.Arg) string { return fmt.Sprint(list) }
 // placements lists how the work is offered, one row for each fence setting.
 func (c *composer) placements(rows []mergedRow, narrow bool) typeset.Table {
 	// On a narrow card the words need more of the width.
-	shares, keys := []float64{1.2, 2.4, 3.4, 1.7}, []string{"column.mark", "column.set", "column.offer", "column.check"}
+	shares, keys := []float64{1.1, 2.2, 3.2, 1.9}, []string{"column.mark", "column.set", "column.offer", "column.check"}
 	if narrow {
 		shares, keys = []float64{1, 1.5, 2.2}, keys[:3]
 	}
@@ -271,6 +271,23 @@ func (c *composer) placements(rows []mergedRow, narrow bool) typeset.Table {
 			cells = append(cells, typeset.Cell{Spans: typeset.Plain(c.checks(p))})
 		}
 		t.Rows = append(t.Rows, typeset.Row{Cells: cells})
+	}
+	return withoutEmpty(t)
+}
+
+// withoutEmpty drops columns in which no row says anything.
+func withoutEmpty(t typeset.Table) typeset.Table {
+	for i := len(t.Columns) - 1; i > 0; i-- {
+		says := slices.ContainsFunc(t.Rows, func(r typeset.Row) bool {
+			return slices.ContainsFunc(r.Cells[i].Spans, func(s typeset.Span) bool { return s.Text != "" })
+		})
+		if says {
+			continue
+		}
+		t.Columns, t.Header = slices.Delete(t.Columns, i, i+1), slices.Delete(t.Header, i, i+1)
+		for k := range t.Rows {
+			t.Rows[k].Cells = slices.Delete(t.Rows[k].Cells, i, i+1)
+		}
 	}
 	return t
 }

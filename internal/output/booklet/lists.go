@@ -1,6 +1,7 @@
 package booklet
 
 import (
+	"slices"
 	"strings"
 
 	"scantling/internal/message"
@@ -24,9 +25,11 @@ func (c *composer) buying() {
 		c.table(table.Tools(c.plan, c.speech))
 	}
 	if len(c.plan.Held) > 0 {
+		before := len(c.blocks)
 		c.heading(2, "booklet.holds", "holds", false)
 		c.text("booklet.holds-intro")
 		c.twoColumns(table.Held(c.plan, c.speech))
+		c.blocks = append(c.blocks[:before:before], typeset.Together{Blocks: slices.Clone(c.blocks[before:])})
 	}
 }
 
@@ -51,7 +54,8 @@ func (c *composer) twoColumns(t table.Table) {
 			right.Groups[i-cut] = title
 		}
 	}
-	c.add(typeset.Beside{Left: []typeset.Block{setTable(left)}, Right: []typeset.Block{setTable(right)}})
+	half := (c.room.Width - 6) / 2
+	c.add(typeset.Beside{Left: []typeset.Block{c.setWidths(left, half)}, Right: []typeset.Block{c.setWidths(right, half)}})
 }
 
 // list sets the staged list: finished sizes, and what each is made from.

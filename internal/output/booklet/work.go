@@ -79,6 +79,7 @@ const (
 	rowHigh      = 5.6 // of a table, about
 	titleHigh    = 36  // heading, title block, the line of sides and the table's head
 	leastFigured = 4   // the smallest scale for half a page is 1 : 4
+	leastPlain   = 5   // and of a part with a cut or two 1 : 5
 )
 
 // drawings sets one drawing and one table of cuts for each unique part, two to a
@@ -95,7 +96,11 @@ func (c *composer) drawings() {
 		o := drawing.PartOptions{ThirdAngle: c.options.ThirdAngle}
 		half := c.room.Height*0.5 - float64(below)
 		pic, scale := drawing.Part(c.plan, row, c.solids, o, c.room.Width, max(half, 45), c.speech)
-		if scale.Down > leastFigured || half < 45 {
+		least := leastFigured
+		if len(cuts.Rows) <= 2 {
+			least = leastPlain
+		}
+		if scale.Down > least || half < 45 {
 			pic, scale = drawing.Part(c.plan, row, c.solids, o, c.room.Width, c.room.Height*0.94-float64(below), c.speech)
 		}
 		name := c.say("booklet.part-title", message.Text("mark", row.Mark), message.Text("name", c.names.Row(row)), message.Count("quantity", row.Quantity()))
@@ -106,7 +111,7 @@ func (c *composer) drawings() {
 			typeset.Figure{Drawing: drawing.TitleBlock(c.plan, row, scale, c.options.ThirdAngle, c.options.Revision, c.room.Width, c.speech), Address: string(row.Members[0])},
 		}
 		if len(cuts.Rows) > 0 {
-			blocks = append(blocks, setTable(cuts))
+			blocks = append(blocks, c.setTable(cuts))
 		}
 		c.add(typeset.Together{Blocks: blocks})
 	}

@@ -146,8 +146,8 @@ func (v *diagramView) cut(c plan.SawCut, kerf float64) {
 	v.ring(p, q, c.N)
 }
 
-// ring puts the number of a cut on its line, nearer to its start, so that the
-// rings of neighbouring cuts stand apart.
+// ring puts the number of a cut on its line, as near to its start as nothing
+// else stands there.
 func (v *diagramView) ring(p, q page.Point, n int) {
 	const r = 1.7
 	step := q.Sub(p)
@@ -155,8 +155,14 @@ func (v *diagramView) ring(p, q page.Point, n int) {
 	if long < 2*r {
 		return
 	}
-	reach := math.Min(long/2, 2.6+float64(n%3)*3.6)
-	at := p.Add(step.Mul(reach / long))
+	at, best := p, math.Inf(1)
+	for reach := 2.2; reach <= long-2.2 || reach == 2.2; reach += 1.2 {
+		c := p.Add(step.Mul(reach / long))
+		cost := crossings(v.out.Items, page.NewBox(c.X-r-0.2, c.Y-r-0.2, 2*r+0.4, 2*r+0.4)) + reach/long
+		if cost < best {
+			at, best = c, cost
+		}
+	}
 	v.out.Add("", page.Fill{Path: page.Circle(at, r), Colour: page.Ground})
 	v.out.Add("", page.Stroke{Path: page.Circle(at, r), Width: page.W018, Colour: page.Act})
 	v.out.Add("", page.Text{At: page.Point{X: at.X, Y: at.Y + 0.75}, Size: 2.1, Weight: font.Bold, Align: page.Middle, Colour: page.Act, String: fmt.Sprint(n)})

@@ -3,6 +3,7 @@ package drawing
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"scantling/internal/font"
 	"scantling/internal/page"
@@ -10,7 +11,8 @@ import (
 
 // Sizes of dimension lines on paper, in millimetres.
 const (
-	textSize = 3.0 // the em of figures
+	textSize  = 3.0 // the em of figures
+	fractions = 4.2 // the em of figures with a fraction, whose digits are smaller
 
 	lineGap = 1.0 // between outline and extension line
 	overrun = 1.5 // of extension lines beyond the dimension line
@@ -84,9 +86,9 @@ func (d dimension) tick(to *page.Drawing, at page.Point) {
 // figure writes the text above the line, or beside its end where the line is
 // too short for it.
 func (d dimension) figure(to *page.Drawing, a, b page.Point) {
-	width := page.TextWidth(font.Regular, textSize, d.text)
+	width := textWidth(d.text)
 	room := b.Sub(a).Norm()
-	t := page.Text{Size: textSize, String: d.text, Align: page.Middle, Colour: page.Ink}
+	t := page.Text{Size: figureSize(d.text), String: d.text, Align: page.Middle, Colour: page.Ink}
 	mid := a.Add(b).Mul(0.5)
 	switch {
 	case d.vertical && room >= width+1:
@@ -104,4 +106,13 @@ func (d dimension) figure(to *page.Drawing, a, b page.Point) {
 }
 
 // textWidth is the room that a dimension's figure needs along the line.
-func textWidth(s string) float64 { return page.TextWidth(font.Regular, textSize, s) }
+func textWidth(s string) float64 { return page.TextWidth(font.Regular, figureSize(s), s) }
+
+// figureSize is the em of a figure: larger where it has a fraction of an inch,
+// so that its small digits can be read at the bench.
+func figureSize(s string) float64 {
+	if strings.ContainsAny(s, "⁄½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞") {
+		return fractions
+	}
+	return textSize
+}

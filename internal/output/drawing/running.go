@@ -58,7 +58,11 @@ func (r running) places() []float64 {
 	for i, s := range r.stops {
 		wanted[i] = s.at
 	}
-	return spread(wanted, runningPitch)
+	pitch := runningPitch
+	for _, s := range r.stops {
+		pitch = max(pitch, figureSize(s.text)*1.12)
+	}
+	return spread(wanted, pitch)
 }
 
 func (r running) draw(to *page.Drawing) {
@@ -96,15 +100,17 @@ func (r running) stop(to *page.Drawing, s runningStop, place float64) {
 	out := r.line - runningJog
 	to.Add(s.address, page.Fill{Path: page.Circle(r.point(s.at, r.line), 0.55), Colour: page.Ink})
 	to.Add(s.address, page.Stroke{Path: page.Line(r.point(s.at, r.line), r.point(place, out)), Width: page.W018, Colour: page.Ink})
-	t := page.Text{Size: textSize, String: s.text, Colour: page.Ink, Align: page.End, At: page.Point{X: out - 0.8, Y: place + capHalf}}
+	size := figureSize(s.text)
+	drop := float64(size * capHalf)
+	t := page.Text{Size: size, String: s.text, Colour: page.Ink, Align: page.End, At: page.Point{X: out - 0.8, Y: place + drop}}
 	if !r.vertical {
-		t.Align, t.Turn, t.At = page.Start, -90, page.Point{X: place + capHalf, Y: out - 0.8}
+		t.Align, t.Turn, t.At = page.Start, -90, page.Point{X: place + drop, Y: out - 0.8}
 	}
 	to.Add(s.address, t)
 }
 
-// capHalf is half the height of figures of [textSize].
-const capHalf = 1.03
+// capHalf is half the height of figures, in em.
+const capHalf = 0.34
 
 // spread moves places apart until no two are nearer than pitch, each as little
 // as can be (the least sum of squares, by pooling neighbours); the order stays.

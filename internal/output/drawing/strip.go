@@ -43,6 +43,7 @@ func TitleBlock(p *plan.Plan, row plan.PartRow, scale Scale, thirdAngle bool, re
 	}
 	line(page.Point{}, page.Point{X: width}, page.W035)
 	line(page.Point{Y: stripHigh}, page.Point{X: width, Y: stripHigh}, page.W018)
+	out.Box = page.NewBox(0, 0, width, stripHigh)
 	x, unit := 0.0, width/10
 	for i, c := range cells {
 		if i > 0 {

@@ -14,8 +14,8 @@ import (
 func Held(p *plan.Plan, s Speech) Table {
 	names := naming.Of(p, s)
 	b := newTable(p, s, "table.held").
-		column("column.thing", text, 1).column("column.cutter", text, 1.8).
-		column("column.depth", length, 0.75).column("column.sinks", length, 0.75).column("column.proud", length, 0.75).column("column.land", length, 0.75)
+		column("column.thing", text, 1.05).column("column.cutter", text, 1.92).
+		column("column.depth", length, 0.85).column("column.sinks", length, 0.85).column("column.proud", length, 0.85).column("column.land", length, 0.85)
 	var in string
 	for i := 0; i < len(p.Held); {
 		h := p.Held[i]
