@@ -119,7 +119,7 @@ func TestMadeCodes(t *testing.T) {
 	} {
 		r := Piece(c.src)
 		if c.code == "refused-by-rule" {
-			c.code = CodeRefused
+			c.code = formula.CodeRefused
 		}
 		if len(r.Diagnostics) != 1 || r.Diagnostics[0].Code != c.code {
 			t.Errorf("%s: want %s", name, c.code)

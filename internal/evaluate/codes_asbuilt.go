@@ -3,7 +3,7 @@ package evaluate
 import "scantling/internal/diag"
 
 // Codes of what can be wrong with the as-built record. Each example yields exactly its
-// code; a test runs them.
+// code; a test of package evaluate runs them.
 const (
 	// CodeUnplaced: an entry of the as-built record that fits nothing now; it is not applied.
 	//

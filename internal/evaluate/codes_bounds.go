@@ -3,7 +3,7 @@ package evaluate
 import "scantling/internal/diag"
 
 // Codes of what can be wrong with the bounds of an evaluation. Each example yields exactly its
-// code; a test runs them.
+// code; a test of package evaluate runs them.
 const (
 	// CodeTooDeep: more values wait for each other than are followed.
 	//
@@ -22,7 +22,7 @@ const (
 
 	// CodeTooManyThings: more things in the contents than are worked out.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	contents "many" {
 	//	  rod    = [4, 6]

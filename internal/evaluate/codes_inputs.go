@@ -3,11 +3,11 @@ package evaluate
 import "scantling/internal/diag"
 
 // Codes of what can be wrong with inputs and recipes. Each example yields exactly its
-// code; a test runs them.
+// code; a test of package evaluate runs them.
 const (
 	// CodeInputKind: an input that does not say what it is.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	input "deep" {
 	//	  label = "Depth"
@@ -16,7 +16,7 @@ const (
 
 	// CodeInputMissing: a recipe is used without a material that it needs.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	use "drawer" {
 	//	  as = "tray"
@@ -25,7 +25,7 @@ const (
 
 	// CodeInputRange: an input beyond its own bounds.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	input "deep" {
 	//	  length = 500
@@ -36,7 +36,7 @@ const (
 
 	// CodeInputChoice: an input that is none of its choices.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	input "timber" {
 	//	  choice  = "chery"
@@ -56,7 +56,7 @@ const (
 
 	// CodeNoInput: a recipe is given something that it does not ask for.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	use "drawer" {
 	//	  as           = "tray"
@@ -68,7 +68,7 @@ const (
 
 	// CodeUseName: a recipe is repeated without a name.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	use "needle tray" {
 	//	  repeat = 2
@@ -79,7 +79,7 @@ const (
 
 	// CodeUnknownRecipe: a recipe that there is not.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	use "needle trays" {
 	//	  as    = "tray"

@@ -3,11 +3,11 @@ package evaluate
 import "scantling/internal/diag"
 
 // Codes of what can be wrong with joints, fits and measures. Each example yields exactly its
-// code; a test runs them.
+// code; a test of package evaluate runs them.
 const (
 	// CodeMeets: a joint joins another number of pairs than it says, or none.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	joint "again" {
 	//	  kind  = "butt"
@@ -19,7 +19,7 @@ const (
 
 	// CodeTooDeepJoint: a joint as deep as the part that it goes into is thick.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	part "divider" {
 	//	  of     = material.case
@@ -41,7 +41,7 @@ const (
 
 	// CodeStopped: a joint is stopped at an end that it does not run to.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	joint "again" {
 	//	  kind    = "butt"
@@ -53,7 +53,7 @@ const (
 
 	// CodeNoDepth: the depth of a joint that has none.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	joint "plain" {
 	//	  kind = "butt"
@@ -68,7 +68,7 @@ const (
 
 	// CodeFitPairs: a fit with another number of moving groups than of spaces.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	space "below" {
 	//	  left   = part.side.left.inside
@@ -91,7 +91,7 @@ const (
 
 	// CodeReading: a reading that nobody takes.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	measure "sides" {
 	//	  of   = part.side

@@ -3,11 +3,11 @@ package evaluate
 import "scantling/internal/diag"
 
 // Codes of what can be wrong with names and words. Each example yields exactly its
-// code; a test runs them.
+// code; a test of package evaluate runs them.
 const (
 	// CodeUnknownName: a name that means nothing where it stands.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	sizes {
 	//	  height = 120
@@ -17,7 +17,7 @@ const (
 
 	// CodeNoMember: a member that the thing before the point does not have.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	sizes {
 	//	  tone = material.case.colour
@@ -26,7 +26,7 @@ const (
 
 	// CodeSeveral: a name that stands for several things, or none, where one is wanted.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	sizes {
 	//	  inside = part.side.inside
@@ -35,7 +35,7 @@ const (
 
 	// CodeBeyond: a number beyond the last of repeated things.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	sizes {
 	//	  up = part.shelf[2].top
@@ -44,7 +44,7 @@ const (
 
 	// CodeNoNth: nth where nothing repeats.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	sizes {
 	//	  twice = 2 * nth
@@ -53,7 +53,7 @@ const (
 
 	// CodeNoHand: inside or outside of a part that is no pair.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	sizes {
 	//	  inside = part.shelf.inside
@@ -62,7 +62,7 @@ const (
 
 	// CodeCircle: values that wait for each other in a circle.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	sizes {
 	//	  high = wide + 2
@@ -72,7 +72,7 @@ const (
 
 	// CodeName: a name that could not stand in a formula.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	part "upper shelf" {
 	//	  of     = material.case
@@ -87,7 +87,7 @@ const (
 
 	// CodeNameTaken: two things of one name in one place.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	space "shelf" {
 	//	  left   = part.side.left.inside
@@ -99,20 +99,9 @@ const (
 	//	}
 	CodeNameTaken diag.Code = "name-taken"
 
-	// CodeWrongReference: a thing of one kind where one of another is wanted.
-	//
-	// Example, added to testdata/box.piece.hcl:
-	//
-	//	joint "wrong" {
-	//	  kind = "butt"
-	//	  of   = material.case
-	//	  into = part.side
-	//	}
-	CodeWrongReference diag.Code = "wrong-reference"
-
 	// CodeWrongAxis: a place along one direction used along another.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	part "lid" {
 	//	  of     = material.case
@@ -124,36 +113,4 @@ const (
 	//	  bottom = 120
 	//	}
 	CodeWrongAxis diag.Code = "wrong-axis"
-
-	// CodeUnknownWord: a word that is none of those that may stand there.
-	//
-	// Example, added to testdata/box.piece.hcl:
-	//
-	//	finish "outside" {
-	//	  kind = "oil"
-	//	  on   = [part.side]
-	//	  when = "after assembley"
-	//	}
-	CodeUnknownWord diag.Code = "unknown-word"
-
-	// CodeMissing: a block says too little.
-	//
-	// Example, added to testdata/box.piece.hcl:
-	//
-	//	finish "outside" {
-	//	  on = [part.side]
-	//	}
-	CodeMissing diag.Code = "missing"
-
-	// CodeUnknownField: a name that the braces do not take.
-	//
-	// Example, added to testdata/box.piece.hcl:
-	//
-	//	joint "again" {
-	//	  kind  = "groove"
-	//	  of    = part.shelf
-	//	  into  = part.side
-	//	  clear = { acros = 0.2 }
-	//	}
-	CodeUnknownField diag.Code = "unknown-field"
 )

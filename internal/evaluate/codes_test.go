@@ -27,7 +27,7 @@ type coded struct {
 func codesOf(t testing.TB) []coded {
 	t.Helper()
 	var out []coded
-	for _, folder := range []string{"../document", "../formula", "."} {
+	for _, folder := range []string{"../document", "../formula", "../equip", "../carve", "."} {
 		files, err := filepath.Glob(filepath.Join(folder, "codes*.go"))
 		if err != nil {
 			t.Fatal(err)
@@ -97,10 +97,10 @@ func (c coded) sourcesOf(t testing.TB) Sources {
 	switch c.how {
 	case "":
 		return Sources{Document: document.Source{Name: "example.hcl", Text: []byte(c.example)}}
-	case "added to testdata/box.piece.hcl":
+	case "added to evaluate/testdata/box.piece.hcl":
 		box.Text = append(box.Text, "\n"+c.example...)
 		return Sources{Document: box}
-	case "added to testdata/small.shop.hcl":
+	case "added to evaluate/testdata/small.shop.hcl":
 		return Sources{Document: empty, Shop: document.Source{Name: "small.shop.hcl", Text: []byte(base("small.shop.hcl") + "\n" + c.example)}}
 	case "alone as a shop":
 		return Sources{Document: empty, Shop: document.Source{Name: "example.shop.hcl", Text: []byte(c.example)}}

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"scantling/internal/address"
-	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -69,7 +68,7 @@ func (c *contents) figure(at *cell[formula.Value], attribute string) formula.Val
 			return formula.Value{}
 		}
 		v, ok := env{s: c.s}.length(c.b, attribute, name)
-		if !ok || attribute == "length" && !c.s.w.positive(v, c.b.Attribute(attribute), name) {
+		if !ok || attribute == "length" && !c.s.reader(c.b).Positive(v, attribute, name) {
 			return formula.Value{}
 		}
 		return v
@@ -108,7 +107,7 @@ func (w *world) headOf(m *formula.Maker, v formula.Value, name string) (formula.
 			if len(v.Fields) == 0 {
 				break // no head at all
 			}
-			w.fault(CodeMissing, v.Where, message.Text("name", want), message.Text("block", "head"))
+			w.fault(formula.CodeMissing, v.Where, message.Text("name", want), message.Text("block", "head"))
 			return formula.Value{}, false
 		}
 		l, ok := m.Length(f, "")
@@ -161,7 +160,7 @@ func (c *contents) make() formula.Value {
 	seen := map[unit.Length]bool{}
 	for _, item := range sizes.Items {
 		d, ok := c.s.maker.Length(item, "")
-		if !ok || !w.positive(d, nil, c.name()+".rod") {
+		if !ok || !e.reader(c.b).Positive(d, "rod", c.name()+".rod") {
 			return formula.Value{}
 		}
 		l, _ := d.Is.Length()
@@ -240,15 +239,6 @@ func (c *contents) thickest() formula.Value {
 		ids[i] = t.diameter.Entry
 	}
 	return quantity(c.s.w.ledger.Figure(c.s.w.make(c.name()+".thickest", ledger.OpMax, ids...)))
-}
-
-// missing reports an attribute that a block cannot do without.
-func (s *scope) missing(b *document.Block, attribute string) {
-	if b.Broken || b.Unsure {
-		return
-	}
-	s.w.report(diag.Diagnostic{Severity: diag.Error, Code: CodeMissing, Where: b.Where,
-		Text: textOf(CodeMissing, message.Text("name", attribute), message.Text("block", b.Type))})
 }
 
 // collectContents writes the contents into the piece, with where each thing lies.

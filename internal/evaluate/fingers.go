@@ -1,6 +1,7 @@
 package evaluate
 
 import (
+	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -41,7 +42,7 @@ func (f *family) fingers(j *piece.Joint, p pair) bool {
 	j.Finger = finger
 	found, err := proportion.BoxJoint(edge.Nm, finger.Nm)
 	if err != nil {
-		w.refused(err, b.Where)
+		f.d.s.maker.Refused(err, b.Where)
 		return false
 	}
 	for range found.Whole {
@@ -60,7 +61,7 @@ func (f *family) fingerSize(j *piece.Joint, p pair, edge piece.Figure) (piece.Fi
 	name := string(j.Family) + ".finger"
 	if b.Has("finger") {
 		v, ok := f.env().length(b, "finger", name)
-		if !ok || !w.positive(v, b.Attribute("finger"), "finger") {
+		if !ok || !f.env().reader(b).Positive(v, "finger", "finger") {
 			return piece.Figure{}, false
 		}
 		return w.figure(v), true
@@ -74,7 +75,7 @@ func (f *family) fingerSize(j *piece.Joint, p pair, edge piece.Figure) (piece.Fi
 	thin, _ := p.b.thickness().Is.Length()
 	best, err := proportion.BestBoxJoint(edge.Nm, thin, diameters)
 	if err != nil {
-		w.refused(err, b.Where)
+		f.d.s.maker.Refused(err, b.Where)
 		return piece.Figure{}, false
 	}
 	for _, c := range w.shop.Cutters {
@@ -99,7 +100,7 @@ func (f *family) first(j *piece.Joint) bool {
 	case "":
 		return false
 	default:
-		f.w().badWord(f.env(), f.d.block, "first", word, "of, into")
+		f.env().reader(f.d.block).BadWord("first", word, []string{"of", "into"})
 		return false
 	}
 	return true
@@ -121,7 +122,7 @@ func (f *family) dowels(j *piece.Joint, p pair) bool {
 	out := &piece.Dowels{}
 	n, counted := v.Field("count")
 	if !counted {
-		w.fault(CodeMissing, v.Where, message.Text("name", "count"), message.Text("block", "dowels"))
+		w.fault(formula.CodeMissing, v.Where, message.Text("name", "count"), message.Text("block", "dowels"))
 		return false
 	}
 	var okC, okD, okM, okA, okB bool
@@ -134,12 +135,12 @@ func (f *family) dowels(j *piece.Joint, p pair) bool {
 		return false
 	}
 	if out.Diameter.Nm == 0 {
-		w.fault(CodeMissing, v.Where, message.Text("name", "diameter"), message.Text("block", "dowels"))
+		w.fault(formula.CodeMissing, v.Where, message.Text("name", "diameter"), message.Text("block", "dowels"))
 		return false
 	}
 	rule, err := proportion.DowelLength(out.Diameter.Nm, w.shop.Step())
 	if err != nil {
-		w.refused(err, v.Where)
+		f.d.s.maker.Refused(err, v.Where)
 		return false
 	}
 	for _, in := range []*piece.Figure{&out.InA, &out.InB} {

@@ -40,7 +40,7 @@ func (f *frame) along(axis piece.Axis) formula.Value {
 
 // carried brings a position into another frame: up to the frame that both lie
 // in, and down again.
-func (w *world) carried(v formula.Value, to *frame, maker *formula.Maker) formula.Value {
+func (w *world) carried(v formula.Value, to *frame) formula.Value {
 	if v.Position == nil {
 		return v
 	}
@@ -101,10 +101,10 @@ func (w *world) make(name string, op ledger.Op, ids ...ledger.ID) ledger.ID {
 }
 
 // origin returns the frame's origin in the piece along an axis.
-func (w *world) originOf(f *frame, axis piece.Axis, maker *formula.Maker) (piece.Figure, bool) {
+func (w *world) originOf(f *frame, axis piece.Axis) (piece.Figure, bool) {
 	zero := formula.Value{Kind: formula.Quantity, Is: unit.OfLength(0), Position: &formula.Position{Axis: int(axis), Frame: f}}
 	zero.Entry = w.ledger.Given(ledger.Entry{Name: "origin", Value: unit.OfLength(0), Origin: ledger.Derived})
-	v := w.carried(zero, w.root.frame, maker)
+	v := w.carried(zero, w.root.frame)
 	return w.ledger.Figure(v.Entry), v.OK()
 }
 

@@ -4,33 +4,19 @@ import (
 	"strings"
 
 	"scantling/internal/document"
+	"scantling/internal/equip"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/rules"
 	"scantling/internal/share"
 	"scantling/internal/timber"
-	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
 
 // Functions are the pure functions that a ledger must know to re-do what this
 // package enters in it.
 func Functions() ledger.Functions { return formula.Functions(rules.Functions()) }
-
-// roundNoses returns the shop's round-nose cutters, or the one asked for, and
-// their line in the ledger.
-func (w *world) roundNoses(asked string) ([]tool.Cutter, ledger.ID) {
-	var tools []tool.Cutter
-	var values []unit.Value
-	for _, c := range w.shop.Cutters {
-		if c.Tool.Shape == tool.RoundNose && (asked == "" || asked == c.ID) {
-			tools = append(tools, c.Tool)
-			values = append(values, unit.OfList(unit.OfText(c.ID), unit.OfLength(c.Tool.Diameter), unit.OfLength(c.Tool.CuttingLength)))
-		}
-	}
-	return tools, w.ledger.Given(ledger.Entry{Name: "shop.round-nose-cutters", Value: unit.OfList(values...), Origin: ledger.Bought, Where: w.shop.Where})
-}
 
 // Call runs the functions that know the shop or the contents.
 func (e env) Call(c *document.Call, args []formula.Value, name string) (formula.Value, bool) {
@@ -65,7 +51,7 @@ func (e env) share(c *document.Call, args []formula.Value, name string) formula.
 	}
 	id, err := w.ledger.Make(name, ledger.OpCall, "share", list.Entry, count.Entry)
 	if err != nil {
-		w.refused(err, c.Place())
+		e.s.maker.Refused(err, c.Place())
 		return formula.Value{}
 	}
 	id = w.ledger.At(id, c.Place())
@@ -107,22 +93,22 @@ func (e env) season(c *document.Call, fn string, size, materials, reserve formul
 	for _, item := range items {
 		mat, ok := item.Ref.(*material)
 		if !ok {
-			w.fault(CodeWrongReference, item.Where, message.Word("want", "kind.material"), message.Word("got", item.Word()))
+			w.fault(formula.CodeWrongReference, item.Where, message.Word("want", "kind.material"), message.Word("got", item.Word()))
 			return formula.Value{}
 		}
 		a := mat.stock()
-		if a.species == "" {
+		if a.Species == "" {
 			return formula.Value{} // reported with the material
 		}
-		if a.sheet {
+		if a.Sheet {
 			continue // board materials keep their size
 		}
-		wood := unit.OfList(unit.OfText(a.species), unit.OfText(sawnOf(mat, a)))
+		wood := unit.OfList(unit.OfText(a.Species), unit.OfText(sawnOf(mat, a)))
 		ids = append(ids, w.ledger.Given(ledger.Entry{Name: "material." + mat.name() + ".wood", Value: wood, Origin: ledger.Bought, Where: mat.b.Where}))
 	}
 	id, err := w.ledger.Make(name, ledger.OpCall, fn, ids...)
 	if err != nil {
-		w.refused(err, c.Place())
+		e.s.maker.Refused(err, c.Place())
 		return formula.Value{}
 	}
 	id = w.ledger.At(id, c.Place())
@@ -130,10 +116,10 @@ func (e env) season(c *document.Call, fn string, size, materials, reserve formul
 }
 
 // sawnOf says how the material is sawn, in the words of package timber.
-func sawnOf(m *material, a answer) string {
+func sawnOf(m *material, a equip.Answer) string {
 	word := m.s.words(m.b, "sawn")
 	if word == "" {
-		word = a.sawn
+		word = a.Sawn
 	}
 	if word == "flat" || word == "quarter" {
 		return word + "-sawn"

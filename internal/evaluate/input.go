@@ -159,7 +159,7 @@ func (in *input) typed(kind string, v formula.Value, name string) formula.Value 
 	case "material":
 		_, ok = v.Ref.(*material)
 		if !ok {
-			in.s.w.fault(CodeWrongReference, v.Where, message.Word("want", "kind.material"), message.Word("got", v.Word()))
+			in.s.w.fault(formula.CodeWrongReference, v.Where, message.Word("want", "kind.material"), message.Word("got", v.Word()))
 		}
 	case "things":
 		if c, isContents := v.Ref.(*contents); isContents && v.Kind == formula.Reference {

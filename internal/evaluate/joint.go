@@ -1,8 +1,6 @@
 package evaluate
 
 import (
-	"strings"
-
 	"scantling/internal/address"
 	"scantling/internal/document"
 	"scantling/internal/formula"
@@ -41,6 +39,14 @@ var jointKinds = []piece.JointKind{
 	piece.ButtJoint, piece.HousingJoint, piece.RebateJoint, piece.GrooveJoint, piece.BoxJoint, piece.HalvingJoint, piece.DowelJoint,
 }
 
+func jointWords() []string {
+	out := make([]string, len(jointKinds))
+	for i, k := range jointKinds {
+		out[i] = string(k)
+	}
+	return out
+}
+
 func (f *family) kind() piece.JointKind {
 	b := f.d.block
 	return get(f.w(), &f.kinds, func() string { return "joint." + f.d.name + ".kind" }, b.Where, func() piece.JointKind {
@@ -55,7 +61,7 @@ func (f *family) kind() piece.JointKind {
 			}
 		}
 		if word != "" {
-			f.w().badWord(f.env(), b, "kind", word, strings.Join(kindNames(jointKinds), ", "))
+			f.env().reader(b).BadWord("kind", word, jointWords())
 		}
 		return ""
 	})
@@ -99,7 +105,7 @@ func (e env) selections(b *document.Block, attribute, want string) []*selection 
 	for _, item := range items {
 		x, ok := item.Ref.(*selection)
 		if item.OK() && !ok {
-			e.s.w.fault(CodeWrongReference, item.Where, message.Word("want", "kind."+want), message.Word("got", item.Word()))
+			e.s.w.fault(formula.CodeWrongReference, item.Where, message.Word("want", "kind."+want), message.Word("got", item.Word()))
 		}
 		if ok {
 			x.where = item.Where
@@ -144,7 +150,7 @@ func (f *family) depth(a, b *part) formula.Value {
 		name := string(f.address()) + ".depth"
 		return get(w, &f.said, func() string { return "joint." + f.d.name + ".depth" }, block.Attribute("depth").Where, func() formula.Value {
 			v, ok := f.env().length(block, "depth", name)
-			if !ok || !w.positive(v, block.Attribute("depth"), name) {
+			if !ok || !f.env().reader(block).Positive(v, "depth", name) {
 				return formula.Value{}
 			}
 			return v.At(nil)
@@ -175,13 +181,13 @@ func (f *family) byRule(a *part, ta, tb formula.Value) formula.Value {
 	if rule == "" {
 		return formula.Value{}
 	}
-	if m := a.material(); f.kind() == piece.RebateJoint && m != nil && m.stock().sheet {
+	if m := a.material(); f.kind() == piece.RebateJoint && m != nil && m.stock().Sheet {
 		rule = "back_rebate_depth"
 	}
 	step := w.ledger.Given(ledger.Entry{Name: "step", Value: unit.OfLength(w.shop.Step()), Origin: ledger.HouseRule, Where: w.shop.Where})
 	id, err := w.ledger.Make(string(f.address())+".depth", ledger.OpCall, rule, tb.Entry, ta.Entry, step)
 	if err != nil {
-		w.refused(err, f.d.block.Where)
+		f.d.s.maker.Refused(err, f.d.block.Where)
 		return formula.Value{}
 	}
 	return quantity(w.ledger.Figure(id))

@@ -1,6 +1,7 @@
 package evaluate
 
 import (
+	"scantling/internal/carve"
 	"scantling/internal/diag"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -63,7 +64,7 @@ func (f *family) object(attribute string, known ...string) (formula.Value, bool)
 			ok = ok || k == field.Name
 		}
 		if !ok {
-			f.w().fault(CodeUnknownField, field.Value.Where, message.Text("word", field.Name), message.Text("block", attribute), message.Text("known", joinWords(known)))
+			f.w().fault(formula.CodeUnknownField, field.Value.Where, message.Text("word", field.Name), message.Text("block", attribute), message.Text("known", joinWords(known)))
 			return v, false
 		}
 	}
@@ -82,7 +83,7 @@ func (f *family) field(v formula.Value, name string, ledgerName string) (piece.F
 	}
 	nm, _ := l.Is.Length()
 	if nm < 0 {
-		f.w().fault(CodeNotPositive, x.Where, message.Text("name", name), message.Length("got", nm))
+		f.w().fault(formula.CodeNotPositive, x.Where, message.Text("name", name), message.Length("got", nm))
 		return piece.Figure{}, false
 	}
 	return f.w().figure(l), true
@@ -100,7 +101,7 @@ func (f *family) stops(j *piece.Joint, p pair) bool {
 	}
 	run := runOf(p)
 	for _, field := range v.Fields {
-		axis, low, _ := faceOf(field.Name)
+		axis, low, _ := carve.Face(field.Name)
 		if axis != run {
 			f.w().fault(CodeStopped, field.Value.Where, message.Text("word", field.Name), message.Word("axis", axisWord(run)))
 			return false
@@ -131,7 +132,7 @@ func (f *family) stop(v formula.Value, field formula.Field, j *piece.Joint, p pa
 	step := w.ledger.Given(ledger.Entry{Name: "step", Value: unit.OfLength(w.shop.Step()), Origin: ledger.HouseRule, Where: w.shop.Where})
 	id, err := w.ledger.Make(name, ledger.OpCall, "stopped_end", p.b.thickness().Entry, step)
 	if err != nil {
-		w.refused(err, field.Value.Where)
+		f.d.s.maker.Refused(err, field.Value.Where)
 		return piece.Figure{}, false
 	}
 	return w.ledger.Figure(id), true
@@ -171,7 +172,7 @@ func (f *family) fasteners(how string, j *piece.Joint) *piece.Fasteners {
 	kind, has := v.Field("kind")
 	n, counted := v.Field("count")
 	if !has || !counted {
-		f.w().fault(CodeMissing, v.Where, message.Text("name", "kind, count"), message.Text("block", how))
+		f.w().fault(formula.CodeMissing, v.Where, message.Text("name", "kind, count"), message.Text("block", how))
 		return nil
 	}
 	var okK, okC, okM, okP, okD bool

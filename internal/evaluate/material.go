@@ -5,9 +5,11 @@ import (
 
 	"scantling/internal/address"
 	"scantling/internal/document"
+	"scantling/internal/equip"
 	"scantling/internal/formula"
 	"scantling/internal/message"
 	"scantling/internal/piece"
+	"scantling/internal/unit"
 )
 
 // material is a role with what it asks for and what the shop answers.
@@ -15,7 +17,7 @@ type material struct {
 	s      *scope
 	b      *document.Block
 	thick  cell[formula.Value]
-	answer cell[answer]
+	answer cell[equip.Answer]
 }
 
 func (m *material) name() string {
@@ -35,34 +37,37 @@ func (m *material) thickness() formula.Value {
 		}
 		if m.b.Has("thickness") {
 			v, ok := env{s: m.s}.length(m.b, "thickness", name)
-			if !ok || !m.s.w.positive(v, m.b.Attribute("thickness"), name) {
+			if !ok || !m.s.reader(m.b).Positive(v, "thickness", name) {
 				return formula.Value{}
 			}
 			return v
 		}
 		a := m.stock()
-		if a.ok && a.thickness.OK() {
-			return a.thickness
+		if a.Found && a.Thickness > 0 {
+			entry := a.Entry
+			entry.Name = name
+			return quantity(m.s.w.ledger.Figure(m.s.w.ledger.Given(entry)))
 		}
-		if a.ok && !m.b.Broken && !m.b.Unsure {
+		if a.Found && !m.b.Broken && !m.b.Unsure {
 			m.s.w.fault(CodeNoThickness, m.b.Where, message.Text("name", m.name()))
 		}
 		return formula.Value{}
 	})
 }
 
-// positive reports a size that is not above nought.
-func (w *world) positive(v formula.Value, a *document.Attribute, name string) bool {
-	l, _ := v.Is.Length()
-	if l > 0 {
-		return true
-	}
-	where := v.Where
-	if a != nil {
-		where = a.Value.Place()
-	}
-	w.fault(CodeNotPositive, where, message.Text("name", name), message.Length("got", l))
-	return false
+// stock looks for what the material asks for in the rack.
+func (m *material) stock() equip.Answer {
+	w, e := m.s.w, env{s: m.s}
+	return get(w, &m.answer, func() string { return "material." + m.name() }, m.b.Where, func() equip.Answer {
+		need := unit.Length(0)
+		if m.b.Has("thickness") {
+			v, ok := e.length(m.b, "thickness", "")
+			if need, _ = v.Is.Length(); !ok || need <= 0 {
+				return equip.Answer{} // reported with the thickness
+			}
+		}
+		return equip.Find(e.reader(m.b), w.shop, need)
+	})
 }
 
 // collect writes the materials of a document into the piece.
@@ -74,9 +79,9 @@ func (s *scope) collectMaterials() {
 		}
 		a, t := m.stock(), m.thickness()
 		s.w.out.Materials = append(s.w.out.Materials, piece.Material{
-			Name: m.name(), Asks: a.asks, Sheet: a.sheet, Species: a.species, Stock: a.stock,
-			Thickness: s.w.ledger.Figure(t.Entry), Nominal: a.nominal,
-			Cut: cmp.Or(s.words(b, "sawn"), a.sawn), Where: b.Where,
+			Name: m.name(), Asks: a.Asks, Sheet: a.Sheet, Species: a.Species, Stock: a.Stock,
+			Thickness: s.w.ledger.Figure(t.Entry), Nominal: a.Nominal,
+			Cut: cmp.Or(s.words(b, "sawn"), a.Sawn), Where: b.Where,
 		})
 	}
 }

@@ -24,7 +24,7 @@ func (e env) Name(n *document.Name) formula.Value {
 	}
 	v = e.Pick(v, steps)
 	v.Where = n.Place()
-	return e.s.w.carried(v, e.s.frame, e.s.maker)
+	return e.s.w.carried(v, e.s.frame)
 }
 
 // root resolves the first one or two steps of a name.

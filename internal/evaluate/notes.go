@@ -89,7 +89,7 @@ func (d *decl) collectFinish() {
 		out.Coats, _, _ = d.s.maker.Count(e.value(d.block, "coats", ""), 1, 100, "")
 	}
 	if out.When != "" && out.When != "before assembly" && out.When != "after assembly" {
-		w.badWord(e, d.block, "when", out.When, "before assembly, after assembly")
+		e.reader(d.block).BadWord("when", out.When, []string{"before assembly", "after assembly"})
 		return
 	}
 	if out.Kind == "" {

@@ -7,6 +7,7 @@ import (
 
 	"scantling/internal/address"
 	"scantling/internal/diag"
+	"scantling/internal/formula"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/unit"
@@ -48,7 +49,7 @@ func (f *family) bodies(attribute string) ([]body, bool) {
 		for _, n := range x.nodes() {
 			p, ok := n.(*part)
 			if !ok {
-				f.w().fault(CodeWrongReference, x.where, message.Word("want", "kind.part"), message.Word("got", "kind.reference"))
+				f.w().fault(formula.CodeWrongReference, x.where, message.Word("want", "kind.part"), message.Word("got", "kind.reference"))
 				good = false
 				continue
 			}
@@ -67,7 +68,7 @@ func (f *family) bodies(attribute string) ([]body, bool) {
 			if p.conflict {
 				good = false
 			}
-			if !p.done {
+			if p.done == nil {
 				good = false
 				continue
 			}
@@ -171,7 +172,7 @@ func (f *family) addressesOver() []address.Address {
 	var out []address.Address
 	for _, x := range f.env().selections(f.d.block, "over", "joint") {
 		if x.decl.family == nil {
-			f.w().fault(CodeWrongReference, x.where, message.Word("want", "kind.joint"), message.Word("got", "kind.reference"))
+			f.w().fault(formula.CodeWrongReference, x.where, message.Word("want", "kind.joint"), message.Word("got", "kind.reference"))
 			continue
 		}
 		out = append(out, x.decl.family.address())

@@ -2,6 +2,7 @@ package evaluate
 
 import (
 	"scantling/internal/address"
+	"scantling/internal/carve"
 	"scantling/internal/diag"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -25,7 +26,7 @@ type part struct {
 	thick     cell[formula.Value]
 	stuff     cell[*material]
 	across    cell[formula.Value] // the width of a pair
-	done      bool                // it is in the piece
+	done      *piece.Part         // as it is in the piece
 	conflict  bool                // it is cut, and not as it must be now
 	shape     cell[shape]
 }
@@ -86,7 +87,7 @@ func (p *part) member(name string) (formula.Value, bool) {
 		right := (p.hand == "left") == (name == "inside")
 		return p.place(piece.Right, right), true
 	}
-	if axis, low, ok := faceOf(name); ok {
+	if axis, low, ok := carve.Face(name); ok {
 		return p.place(axis, !low), true
 	}
 	for axis, word := range sizeWords {
@@ -192,7 +193,7 @@ func (p *part) stated(axis piece.Axis, word string) formula.Value {
 	if !ok {
 		return formula.Value{}
 	}
-	if word == sizeWords[axis] && !p.w().positive(v, p.decl.block.Attribute(word), name) {
+	if word == sizeWords[axis] && !p.e.reader(p.decl.block).Positive(v, word, name) {
 		return formula.Value{}
 	}
 	if v.Position != nil && v.Position.Axis != int(axis) {
@@ -289,17 +290,13 @@ func (p *part) material() *material {
 		v := p.e.value(p.decl.block, "of", "")
 		m, ok := v.Ref.(*material)
 		if v.OK() && !ok {
-			p.w().fault(CodeWrongReference, v.Where, message.Word("want", "kind.material"), message.Word("got", v.Word()))
+			p.w().fault(formula.CodeWrongReference, v.Where, message.Word("want", "kind.material"), message.Word("got", v.Word()))
 		}
 		return m
 	})
 }
 
 func axisWord(a piece.Axis) string { return [3]string{"axis.right", "axis.back", "axis.up"}[a] }
-
-var grains = map[string]piece.Direction{
-	"right": piece.ToRight, "left": piece.ToLeft, "back": piece.ToBack, "front": piece.ToFront, "up": piece.ToUp, "down": piece.ToDown,
-}
 
 // extentIn works out the part's stretch along an axis in the piece's frame.
 func (p *part) extentIn(axis piece.Axis) extent {
@@ -308,17 +305,17 @@ func (p *part) extentIn(axis piece.Axis) extent {
 		if !low.OK() || !high.OK() {
 			return extent{}
 		}
-		w, m := p.w(), p.e.s.maker
+		w := p.w()
 		carry := func(v formula.Value) (piece.Figure, bool) {
 			v.Position = &formula.Position{Axis: int(axis), Frame: p.e.s.frame}
-			v = w.carried(v, w.root.frame, m)
+			v = w.carried(v, w.root.frame)
 			return w.figure(v), v.OK()
 		}
 		l, okL := carry(low)
 		h, okH := carry(high)
 		if okL && okH && h.Nm <= l.Nm {
-			w.report(diag.Diagnostic{Severity: diag.Error, Code: CodeNotPositive, Where: p.decl.block.Where, Address: p.addr,
-				Text: textOf(CodeNotPositive, message.Text("name", p.name()+"."+sizeWords[axis]), message.Length("got", h.Nm-l.Nm))})
+			w.report(diag.Diagnostic{Severity: diag.Error, Code: formula.CodeNotPositive, Where: p.decl.block.Where, Address: p.addr,
+				Text: textOf(formula.CodeNotPositive, message.Text("name", p.name()+"."+sizeWords[axis]), message.Length("got", h.Nm-l.Nm))})
 			return extent{}
 		}
 		return extent{l, h, okL && okH}

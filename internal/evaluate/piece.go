@@ -168,7 +168,7 @@ func (w *world) collect(file *document.File, units unit.System) {
 func (w *world) edition(s *scope, file *document.File, units unit.System) string {
 	word := cmp.Or(s.words(file.Head, "edition"), string(units))
 	if word != "mm" && word != "in" && word != "both" {
-		w.badWord(env{s: s}, file.Head, "edition", word, "mm, in, both")
+		s.reader(file.Head).BadWord("edition", word, []string{"mm", "in", "both"})
 		return string(units)
 	}
 	return word
@@ -230,7 +230,7 @@ func (s *scope) collectGroup() {
 		out.Nth, out.Of = s.nth, s.of
 	}
 	for axis := range 3 {
-		f, ok := w.originOf(s.frame, piece.Axis(axis), s.maker)
+		f, ok := w.originOf(s.frame, piece.Axis(axis))
 		if !ok {
 			return
 		}

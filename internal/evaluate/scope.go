@@ -226,14 +226,15 @@ func (e env) number() int {
 	return 0
 }
 
+// reader reads a block where it stands.
+func (e env) reader(b *document.Block) formula.Reader {
+	return formula.Reader{Maker: e.s.maker, Scope: e, File: e.s.file, Block: b}
+}
+
 // value works an attribute out; nothing if the block does not have it.
 func (e env) value(b *document.Block, attribute, name string) formula.Value {
-	a := b.Attribute(attribute)
-	if a == nil {
-		return formula.Value{}
-	}
-	if _, literal := a.Value.(*document.Number); literal {
-		name = "" // it gets its name with its dimension
-	}
-	return e.s.maker.Eval(a.Value, e, name)
+	return e.reader(b).Value(attribute, name)
 }
+
+// reader reads a block of the scope itself.
+func (s *scope) reader(b *document.Block) formula.Reader { return env{s: s}.reader(b) }

@@ -3,6 +3,7 @@ package evaluate
 import (
 	"slices"
 
+	"scantling/internal/carve"
 	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/formula"
@@ -238,7 +239,7 @@ func (e env) pickGroup(x *selection, step document.Step) (formula.Value, bool) {
 		}
 		return env{s: s}.value(d.block, "value", string(s.addr.Child(step.Member))), true
 	}
-	if axis, low, ok := faceOf(step.Member); ok && low && len(nodes) == 1 {
+	if axis, low, ok := carve.Face(step.Member); ok && low && len(nodes) == 1 {
 		return s.w.originPlace(s, axis), true
 	}
 	var known []string
@@ -266,19 +267,6 @@ func (e env) several(x *selection, where diag.Place, n int) {
 		return
 	}
 	e.s.w.fault(CodeSeveral, where, message.Text("name", x.picks[len(x.picks)-1].name), message.Count("got", n))
-}
-
-// faceOf reads a direction word: the axis and whether it is the low side.
-func faceOf(word string) (axis piece.Axis, low, ok bool) {
-	switch word {
-	case "left", "right":
-		return piece.Right, word == "left", true
-	case "front", "back":
-		return piece.Back, word == "front", true
-	case "bottom", "top":
-		return piece.Up, word == "bottom", true
-	}
-	return 0, false, false
 }
 
 var sizeWords = [3]string{"wide", "deep", "high"}

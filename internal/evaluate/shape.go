@@ -3,7 +3,7 @@ package evaluate
 import (
 	"cmp"
 
-	"scantling/internal/diag"
+	"scantling/internal/carve"
 	"scantling/internal/document"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -104,16 +104,14 @@ func (p *part) direction(attribute string) (piece.Direction, bool) {
 		return "", false
 	}
 	word := p.e.words(b, attribute)
-	d, ok := grains[word]
+	d, ok := carve.Way(word)
 	if !ok && word != "" {
-		p.wrongWord(attribute, word, "right, left, back, front, up, down")
+		p.e.reader(b).BadWord(attribute, word, []string{"right", "left", "back", "front", "up", "down"})
 	}
 	return d, ok
 }
 
-var faces = map[string]piece.Direction{
-	"right": piece.ToRight, "left": piece.ToLeft, "back": piece.ToBack, "front": piece.ToFront, "top": piece.ToUp, "bottom": piece.ToDown,
-}
+var faceWords = []string{"left", "right", "front", "back", "top", "bottom"}
 
 // shows works out the face that shows; a pair's inside and outside are mirrored.
 func (p *part) shows() (piece.Direction, bool) {
@@ -122,49 +120,13 @@ func (p *part) shows() (piece.Direction, bool) {
 		return "", true
 	}
 	word := p.e.words(b, "show")
-	if d, ok := p.faceWord(word); ok {
+	if d, ok := carve.Facing(word, p.hand); ok {
 		return d, true
 	}
 	if word != "" {
-		p.wrongWord("show", word, "left, right, front, back, top, bottom")
+		p.e.reader(b).BadWord("show", word, faceWords)
 	}
 	return "", false
-}
-
-// faceWord reads a face of the part: a direction, as the left one of a pair has
-// it, or inside and outside.
-func (p *part) faceWord(word string) (piece.Direction, bool) {
-	if p.hand != "" {
-		switch word {
-		case "inside":
-			word = "right"
-		case "outside":
-			word = "left"
-		}
-	}
-	d, ok := faces[word]
-	if axis, _ := d.Axis(); ok && p.hand == "right" && axis == piece.Right {
-		d = d.Opposite()
-	}
-	return d, ok
-}
-
-func (p *part) wrongWord(attribute, word, known string) {
-	p.w().badWord(p.e, p.decl.block, attribute, word, known)
-}
-
-// badWord reports a word that is none of those that may stand there.
-func (w *world) badWord(e env, b *document.Block, attribute, word, known string) {
-	at := b.Attribute(attribute)
-	var remedies []diag.Remedy
-	if near := document.Nearest(word, splitWords(known)); near != "" {
-		if t, ok := at.Value.(*document.Text); ok {
-			if _, plain := t.Plain(); plain {
-				remedies = append(remedies, e.s.file.Replace(at.Value.Place(), quoted(near)))
-			}
-		}
-	}
-	w.faultWith(CodeUnknownWord, at.Value.Place(), remedies, message.Text("word", clip(word)), message.Text("name", attribute), message.Text("known", known))
 }
 
 // collectPart writes a part into the piece.
@@ -200,14 +162,14 @@ func (p *part) collect() {
 		p.checkThickness(m, out.Thickness.Nm, most)
 	}
 	out.CutAfter = w.addresses(p.e, p.decl.block, "after")
-	p.done = true
+	p.done = &out
 	w.out.Parts = append(w.out.Parts, out)
 }
 
 // checkThickness holds a stated thickness against the material's: a board may be
 // planed thinner, a sheet may not.
 func (p *part) checkThickness(m *material, got, most unit.Length) {
-	if got > most || m.stock().sheet && got != most {
+	if got > most || m.stock().Sheet && got != most {
 		p.tooThick(got, most)
 	}
 }

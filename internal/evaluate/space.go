@@ -2,6 +2,7 @@ package evaluate
 
 import (
 	"scantling/internal/address"
+	"scantling/internal/carve"
 	"scantling/internal/diag"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -30,7 +31,7 @@ func (d *decl) newSpace(nth int) *space {
 
 // member resolves what may be named of a space: its bounds and clear sizes.
 func (s *space) member(name string) (formula.Value, bool) {
-	if axis, low, ok := faceOf(name); ok {
+	if axis, low, ok := carve.Face(name); ok {
 		v := s.end(axis, !low)
 		if v.OK() && v.Position == nil {
 			v.Position = &formula.Position{Axis: int(axis), Frame: s.e.s.frame}
@@ -133,7 +134,7 @@ func (s *space) collect() {
 		out.Bounds[2*axis], out.Bounds[2*axis+1] = boundOf(low), boundOf(high)
 		for i, v := range []formula.Value{low, high} {
 			v.Position = &formula.Position{Axis: axis, Frame: s.e.s.frame}
-			v = w.carried(v, w.root.frame, s.e.s.maker)
+			v = w.carried(v, w.root.frame)
 			ok = ok && v.OK()
 			if i == 0 {
 				out.Extent[axis].Low = w.figure(v)
@@ -143,8 +144,8 @@ func (s *space) collect() {
 		}
 		out.Clear[axis] = w.figure(clear)
 		if ok && out.Extent[axis].Size() <= 0 {
-			w.report(diag.Diagnostic{Severity: diag.Error, Code: CodeNotPositive, Where: s.decl.block.Where, Address: s.addr,
-				Text: textOf(CodeNotPositive, message.Text("name", string(s.addr)+"."+sizeWords[axis]), message.Length("got", out.Extent[axis].Size()))})
+			w.report(diag.Diagnostic{Severity: diag.Error, Code: formula.CodeNotPositive, Where: s.decl.block.Where, Address: s.addr,
+				Text: textOf(formula.CodeNotPositive, message.Text("name", string(s.addr)+"."+sizeWords[axis]), message.Length("got", out.Extent[axis].Size()))})
 			ok = false
 		}
 	}

@@ -14,22 +14,16 @@ func (s *scope) words(b *document.Block, attribute string) string {
 	return env{s: s}.words(b, attribute)
 }
 
-func (e env) words(b *document.Block, attribute string) string {
-	if !b.Has(attribute) {
-		return ""
-	}
-	t, _ := e.s.maker.Words(e.value(b, attribute, ""))
-	return t
-}
+func (e env) words(b *document.Block, attribute string) string { return e.reader(b).Words(attribute) }
 
 // length works out an attribute that holds a length; ok is false if there is
 // none or it is wrong.
 func (e env) length(b *document.Block, attribute, name string) (formula.Value, bool) {
-	if !b.Has(attribute) {
-		return formula.Value{}, false
-	}
-	return e.s.maker.Length(e.value(b, attribute, name), name)
+	return e.reader(b).Length(attribute, name)
 }
+
+// missing reports an attribute that a block cannot do without.
+func (s *scope) missing(b *document.Block, attribute string) { env{s: s}.reader(b).Missing(attribute) }
 
 func clip(s string) string {
 	if len(s) > 80 {
@@ -40,10 +34,6 @@ func clip(s string) string {
 
 func quoted(s string) string { return strconv.Quote(s) }
 
-func splitWords(list string) []string { return strings.Split(list, ", ") }
-
 func joinWords(list []string) string { return strings.Join(list, ", ") }
-
-func itoa(n int) string { return strconv.Itoa(n) }
 
 func remedies(r ...diag.Remedy) []diag.Remedy { return r }

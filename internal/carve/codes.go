@@ -1,13 +1,13 @@
-package evaluate
+package carve
 
 import "scantling/internal/diag"
 
 // Codes of what can be wrong with cuts and series. Each example yields exactly its
-// code; a test runs them.
+// code; a test of package evaluate runs them.
 const (
 	// CodeCutPlace: a cut does not say where it lies.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	cut "line" {
 	//	  kind  = "groove"
@@ -20,7 +20,7 @@ const (
 
 	// CodeCutMisses: a cut lies beside its part.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	cut "line" {
 	//	  kind  = "groove"
@@ -34,7 +34,7 @@ const (
 
 	// CodeCutThrough: a cut as deep as the part is thick.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	cut "line" {
 	//	  kind  = "groove"
@@ -48,7 +48,7 @@ const (
 
 	// CodeNotAnEdge: a scoop in a face instead of an edge.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	cut "grip" {
 	//	  kind   = "scoop"
@@ -62,7 +62,7 @@ const (
 
 	// CodeScoop: a scoop deeper than half its width.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	cut "grip" {
 	//	  kind   = "scoop"
@@ -76,7 +76,7 @@ const (
 
 	// CodeEdges: an edge is not named by two faces that meet.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	cut "soft" {
 	//	  kind   = "eased"
@@ -88,7 +88,7 @@ const (
 
 	// CodeNoCutter: a cutter that the shop does not have.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	cut "line" {
 	//	  kind   = "groove"
@@ -103,7 +103,7 @@ const (
 
 	// CodeSeriesWide: a series that does not fit the width of its part.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	series "line" {
 	//	  kind  = "groove"
@@ -118,7 +118,7 @@ const (
 
 	// CodeSeriesOverlap: neighbours of a series run into each other.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	series "line" {
 	//	  kind  = "groove"
@@ -133,7 +133,7 @@ const (
 
 	// CodeTooFewSlots: a series has fewer slots than things to hold.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	series "channel" {
 	//	  kind  = "channel"
@@ -147,7 +147,7 @@ const (
 
 	// CodeNoSpare: a series of spare slots only, with nothing to be like.
 	//
-	// Example, added to testdata/box.piece.hcl:
+	// Example, added to evaluate/testdata/box.piece.hcl:
 	//
 	//	series "channel" {
 	//	  kind  = "channel"

@@ -1,11 +1,6 @@
-package evaluate
+package carve
 
 import (
-	"strings"
-
-	"scantling/internal/address"
-	"scantling/internal/diag"
-	"scantling/internal/document"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
@@ -13,14 +8,26 @@ import (
 	"scantling/internal/unit"
 )
 
-// cutter of wood: one cut block on one part.
+// cutting is one block on one part while it is worked out.
 type cutting struct {
-	d    *decl
-	b    *document.Block
-	e    env
-	p    *part
+	Site
 	name string // of the cut in the ledger
 	out  piece.Cut
+	more []piece.Cut // where one block makes several
+}
+
+// Cuts works out what a cut block takes from one part; nothing where something
+// is wrong, which has been reported.
+func Cuts(s Site) []piece.Cut {
+	c := newCutting(s)
+	if c.work() {
+		return []piece.Cut{c.out}
+	}
+	return c.more
+}
+
+func newCutting(s Site) *cutting {
+	return &cutting{Site: s, name: string(s.Address), out: piece.Cut{Address: s.Address, Part: s.Part.Address, After: s.After, Where: s.Block.Where}}
 }
 
 var slotKinds = map[string]piece.CutKind{
@@ -30,46 +37,13 @@ var slotKinds = map[string]piece.CutKind{
 
 const cutKindWords = "trough, groove, rebate, housing, notch, recess, channel, hole, scoop, eased"
 
-// collectCut writes a cut block's cuts into the piece: one on each part named.
-func (d *decl) collectCut() {
-	if !d.present() {
-		return
-	}
-	e := env{s: d.s}
-	if !d.block.Has("on") {
-		d.s.missing(d.block, "on")
-		return
-	}
-	for _, x := range e.selections(d.block, "on", "part") {
-		for _, n := range x.nodes() {
-			p, ok := n.(*part)
-			if !ok {
-				d.s.w.fault(CodeWrongReference, x.where, message.Word("want", "kind.part"), message.Word("got", "kind.reference"))
-				continue
-			}
-			if !p.done || !d.s.w.take(d.block.Where, 1) {
-				continue
-			}
-			c := &cutting{d: d, b: d.block, e: e, p: p}
-			c.out = piece.Cut{Address: p.addr.Child(slug(d.name)), Part: p.addr, Where: d.block.Where}
-			c.name = string(c.out.Address)
-			if c.work() {
-				d.s.w.out.Cuts = append(d.s.w.out.Cuts, c.out)
-			}
-		}
-	}
-}
-
-func (c *cutting) w() *world { return c.d.s.w }
-
 func (c *cutting) work() bool {
-	word := c.e.words(c.b, "kind")
+	word := c.Words("kind")
 	c.out.Cutter = c.cutter()
-	c.out.After = c.after()
 	switch word {
 	case "":
-		if !c.b.Has("kind") {
-			c.d.s.missing(c.b, "kind")
+		if !c.Has("kind") {
+			c.Missing("kind")
 		}
 		return false
 	case "hole":
@@ -81,7 +55,7 @@ func (c *cutting) work() bool {
 	}
 	kind, ok := slotKinds[word]
 	if !ok {
-		c.w().badWord(c.e, c.b, "kind", word, cutKindWords)
+		c.BadWord("kind", word, splitWords(cutKindWords))
 		return false
 	}
 	c.out.Kind = kind
@@ -90,66 +64,42 @@ func (c *cutting) work() bool {
 
 // cutter checks that the shop has the cutter that the design asks for.
 func (c *cutting) cutter() string {
-	id := c.e.words(c.b, "cutter")
+	id := c.Words("cutter")
 	if id == "" {
 		return ""
 	}
-	if _, ok := c.w().shop.Cutter(id); !ok {
+	if _, ok := c.Shop.Cutter(id); !ok {
 		var names []string
-		for _, k := range c.w().shop.Cutters {
+		for _, k := range c.Shop.Cutters {
 			names = append(names, k.ID)
 		}
-		at := c.b.Attribute("cutter").Value.Place()
-		var remedies []diag.Remedy
-		if near := document.Nearest(id, names); near != "" {
-			remedies = append(remedies, c.d.s.file.Replace(at, quoted(near)))
-		}
-		c.w().faultWith(CodeNoCutter, at, remedies, message.Text("name", clip(id)), message.Text("known", strings.Join(names, ", ")))
+		c.NotKnown(CodeNoCutter, "cutter", id, names)
 		return ""
 	}
 	return id
 }
 
-// after lists the cuts of the same part that come before this one.
-func (c *cutting) after() []address.Address {
-	var out []address.Address
-	for _, x := range c.e.selections(c.b, "after", "cut") {
-		if k := x.decl.block.Type; k != "cut" && k != "series" {
-			c.w().fault(CodeWrongReference, x.where, message.Word("want", "kind.cut"), message.Word("got", "block."+k))
-			continue
-		}
-		if x.decl.present() {
-			out = append(out, c.p.addr.Child(slug(x.decl.name)))
-		}
-	}
-	return out
-}
-
 // need works out a length that the cut cannot do without.
 func (c *cutting) need(attribute string) (formula.Value, bool) {
-	if !c.b.Has(attribute) {
-		c.d.s.missing(c.b, attribute)
-		return formula.Value{}, false
-	}
-	return c.e.length(c.b, attribute, c.name+"."+attribute)
+	return c.Need(attribute, c.name+"."+attribute)
 }
 
 // open works out the side that the cut goes into.
 func (c *cutting) open(attribute string) (piece.Side, piece.Axis, bool) {
-	if !c.b.Has(attribute) {
-		c.d.s.missing(c.b, attribute)
+	if !c.Has(attribute) {
+		c.Missing(attribute)
 		return "", 0, false
 	}
-	word := c.e.words(c.b, attribute)
-	d, ok := c.p.faceWord(word)
+	word := c.Words(attribute)
+	d, ok := Facing(word, c.Part.Hand)
 	if !ok {
 		if word != "" {
-			c.w().badWord(c.e, c.b, attribute, word, "left, right, front, back, top, bottom")
+			c.BadWord(attribute, word, splitWords("left, right, front, back, top, bottom"))
 		}
 		return "", 0, false
 	}
 	axis, _ := d.Axis()
-	return c.p.form().frame.SideToward(d), axis, true
+	return c.Part.Frame.SideToward(d), axis, true
 }
 
 // local turns a distance along an axis of the piece into one along the part's
@@ -157,25 +107,22 @@ func (c *cutting) open(attribute string) (piece.Side, piece.Axis, bool) {
 // there (from the mirrored end for the right one of a pair); a position is where
 // it is.
 func (c *cutting) local(axis piece.Axis, v formula.Value) piece.Figure {
-	w, p := c.w(), c.p
-	size := p.sizeAlong(axis)
-	figure := w.figure(v)
-	mirrored := p.hand == "right" && axis == piece.Right
+	figure := c.figure(v)
+	mirrored := c.Part.Hand == "right" && axis == piece.Right
 	if v.Position != nil && v.Position.Axis == int(axis) {
-		v = w.carried(v, w.root.frame, c.d.s.maker)
-		figure = w.ledger.Less("", w.figure(v), p.extentIn(axis).low)
+		figure = c.Maker.Ledger.Less("", c.figure(c.Carried(v)), c.Part.Extent[axis].Low)
 		mirrored = false
 	}
-	if _, sign := p.form().frame.LocalOf(axis); (sign < 0) != mirrored {
-		figure = w.ledger.Less("", size, figure)
+	if _, sign := c.Part.Frame.LocalOf(axis); (sign < 0) != mirrored {
+		figure = c.Maker.Ledger.Less("", c.along(axis), figure)
 	}
 	return figure
 }
 
-// sizeAlong is the part's size along an axis of the piece.
-func (p *part) sizeAlong(axis piece.Axis) piece.Figure {
-	e := p.extentIn(axis)
-	return p.w().ledger.Less(p.name()+"."+sizeWords[axis], e.high, e.low)
+// along is the part's size along an axis of the piece.
+func (c *cutting) along(axis piece.Axis) piece.Figure {
+	local, _ := c.Part.Frame.LocalOf(axis)
+	return c.Part.Sizes()[local]
 }
 
 // stretch turns two places along an axis into the part's own axis, low first.
@@ -203,19 +150,19 @@ func (c *cutting) slot() bool {
 		return false
 	}
 	depth, ok := c.need("depth")
-	if !ok || !c.w().positive(depth, c.b.Attribute("depth"), c.name+".depth") {
+	if !ok || !c.Positive(depth, "depth", c.name+".depth") {
 		return false
 	}
-	s := &piece.Slot{Open: side, Depth: c.w().figure(depth)}
-	local, _ := c.p.form().frame.LocalOf(run)
+	s := &piece.Slot{Open: side, Depth: c.figure(depth)}
+	local, _ := c.Part.Frame.LocalOf(run)
 	s.Run = local
 	s.Near, s.Far = c.stretch(across, near, far)
-	whole := c.p.sizeAlong(run)
+	whole := c.along(run)
 	s.From, s.To, ok = c.limits(run, whole)
 	s.StartOpen, s.EndOpen = s.From.Nm <= 0, s.To.Nm >= whole.Nm
-	if k, found := c.w().shop.Cutter(c.out.Cutter); found && k.Tool.NoseRadius() > 0 {
-		id := c.w().ledger.Given(ledger.Entry{Name: c.name + ".corner", Value: unit.OfLength(k.Tool.NoseRadius()), Origin: ledger.Bought, Where: k.Where})
-		s.Corner = c.w().ledger.Figure(id)
+	if k, found := c.Shop.Cutter(c.out.Cutter); found && k.Tool.NoseRadius() > 0 {
+		id := c.Maker.Ledger.Given(ledger.Entry{Name: c.name + ".corner", Value: unit.OfLength(k.Tool.NoseRadius()), Origin: ledger.Bought, Where: k.Where})
+		s.Corner = c.Maker.Ledger.Figure(id)
 	}
 	c.out.Slot = s
 	return ok && c.fits(s, openAxis, across)
@@ -223,15 +170,16 @@ func (c *cutting) slot() bool {
 
 // run works out the axis that a slot runs along: as said, or along the grain.
 func (c *cutting) run(open piece.Axis) (piece.Axis, bool) {
-	if !c.b.Has("runs") {
-		return c.p.form().grain, c.p.form().grain != open
+	if !c.Has("runs") {
+		grain, _ := c.Part.Frame.Length.Axis()
+		return grain, grain != open
 	}
-	word := c.e.words(c.b, "runs")
-	d, ok := grains[word]
+	word := c.Words("runs")
+	d, ok := ways[word]
 	axis, _ := d.Axis()
 	if !ok || axis == open {
 		if word != "" {
-			c.w().badWord(c.e, c.b, "runs", word, "right, back, up")
+			c.BadWord("runs", word, splitWords("right, back, up"))
 		}
 		return 0, false
 	}
@@ -241,7 +189,7 @@ func (c *cutting) run(open piece.Axis) (piece.Axis, bool) {
 // between works out where a slot lies across its run: near and far, or a centre
 // and a width, or one side and a width.
 func (c *cutting) between(across piece.Axis) (near, far formula.Value, ok bool) {
-	has := c.b.Has
+	has := c.Block.Has
 	switch {
 	case has("near") && has("far"):
 		near, okN := c.need("near")
@@ -253,7 +201,7 @@ func (c *cutting) between(across piece.Axis) (near, far formula.Value, ok bool) 
 		if !okC || !okW {
 			return near, far, false
 		}
-		half := c.w().ledger.Half("", c.w().figure(width))
+		half := c.Maker.Ledger.Half("", c.figure(width))
 		return c.shifted(centre, ledger.OpSub, half), c.shifted(centre, ledger.OpAdd, half), true
 	case has("near") && has("width"):
 		near, okN := c.need("near")
@@ -261,15 +209,15 @@ func (c *cutting) between(across piece.Axis) (near, far formula.Value, ok bool) 
 		if !okN || !okW {
 			return near, far, false
 		}
-		return near, c.shifted(near, ledger.OpAdd, c.w().figure(width)), true
+		return near, c.shifted(near, ledger.OpAdd, c.figure(width)), true
 	}
-	c.w().fault(CodeCutPlace, c.b.Where, message.Text("name", c.d.name))
+	c.Fault(CodeCutPlace, c.Block.Where, message.Text("name", c.Name))
 	return near, far, false
 }
 
 // shifted moves a length or a position by another length.
 func (c *cutting) shifted(v formula.Value, op ledger.Op, by piece.Figure) formula.Value {
-	out := quantity(c.w().ledger.Figure(c.w().make("", op, v.Entry, by.Entry)))
+	out := quantity(c.Maker.Ledger.Figure(c.make(op, v.Entry, by.Entry)))
 	if v.Position != nil {
 		out.Position = &formula.Position{Axis: v.Position.Axis, Frame: v.Position.Frame}
 	}
@@ -279,17 +227,17 @@ func (c *cutting) shifted(v formula.Value, op ledger.Op, by piece.Figure) formul
 // limits works out where a slot begins and ends along its run; without words it
 // runs through.
 func (c *cutting) limits(run piece.Axis, whole piece.Figure) (from, to piece.Figure, ok bool) {
-	from, to = c.w().ledger.Leaf(c.name+".from", 0, ledger.Derived, ""), whole
-	if !c.b.Has("from") && !c.b.Has("to") {
+	from, to = c.Maker.Ledger.Leaf(c.name+".from", 0, ledger.Derived, ""), whole
+	if !c.Has("from") && !c.Has("to") {
 		return from, to, true
 	}
 	start, end := quantity(from), quantity(whole)
-	if c.b.Has("from") {
+	if c.Has("from") {
 		if start, ok = c.need("from"); !ok {
 			return from, to, false
 		}
 	}
-	if c.b.Has("to") {
+	if c.Has("to") {
 		if end, ok = c.need("to"); !ok {
 			return from, to, false
 		}
@@ -300,16 +248,16 @@ func (c *cutting) limits(run piece.Axis, whole piece.Figure) (from, to piece.Fig
 
 // fits sees to it that a slot has a width and leaves something of the part.
 func (c *cutting) fits(s *piece.Slot, open, across piece.Axis) bool {
-	deep := c.p.sizeAlong(open)
+	deep := c.along(open)
 	switch {
 	case s.Far.Nm <= s.Near.Nm || s.To.Nm <= s.From.Nm:
-		c.w().fault(CodeNotPositive, c.b.Where, message.Text("name", c.name), message.Length("got", s.Far.Nm-s.Near.Nm))
+		c.Fault(formula.CodeNotPositive, c.Block.Where, message.Text("name", c.name), message.Length("got", s.Far.Nm-s.Near.Nm))
 		return false
-	case s.Far.Nm <= 0 || s.Near.Nm >= c.p.sizeAlong(across).Nm:
-		c.w().fault(CodeCutMisses, c.b.Where, message.Text("name", c.d.name), message.Length("near", s.Near.Nm), message.Length("width", c.p.sizeAlong(across).Nm))
+	case s.Far.Nm <= 0 || s.Near.Nm >= c.along(across).Nm:
+		c.Fault(CodeCutMisses, c.Block.Where, message.Text("name", c.Name), message.Length("near", s.Near.Nm), message.Length("width", c.along(across).Nm))
 		return false
 	case s.Depth.Nm >= deep.Nm && c.out.Kind != piece.Notch:
-		c.w().fault(CodeCutThrough, c.b.Where, message.Text("name", c.d.name), message.Length("depth", s.Depth.Nm), message.Length("thickness", deep.Nm))
+		c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", s.Depth.Nm), message.Length("thickness", deep.Nm))
 		return false
 	}
 	return true

@@ -1,13 +1,13 @@
-package evaluate
+package equip
 
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/figure"
+	"scantling/internal/formula"
 	"scantling/internal/message"
 	"scantling/internal/shop"
 	"scantling/internal/stock"
@@ -16,43 +16,47 @@ import (
 	"scantling/internal/unit"
 )
 
-// openShop reads the shop document, or the built-in one of the piece's units,
-// and works it out.
-func (w *world) openShop(units unit.System) {
-	src := w.src.Shop
-	if len(src.Text) == 0 {
-		src.Name, src.Text = shop.Default(units)
+// maxCount bounds how many of one thing a shop may have.
+const maxCount = 10_000
+
+// Usual returns an empty shop with the habits that a document need not state.
+func Usual() *shop.Shop {
+	return &shop.Shop{Units: unit.Metric, Region: "en-GB", Currency: "EUR", Resolution: unit.Millimetre / 10, Denominator: 32}
+}
+
+// Shop works a shop document out. What is wrong goes to the maker's Report and
+// is left out of the shop.
+func Shop(file *document.File, m *formula.Maker) *shop.Shop {
+	r := &reader{file: file, maker: m, shop: Usual()}
+	if file.Head != nil {
+		r.head(file.Head)
 	}
-	file := w.read(src)
-	w.shop = &shop.Shop{Units: unit.Metric, Region: "en-GB", Currency: "EUR", Resolution: unit.Millimetre / 10, Denominator: 32}
-	if file.Kind != document.Shop {
-		if file.Head != nil {
-			w.fault(CodeWrongDocument, file.Head.Where, message.Word("got", "document."+string(file.Kind)), message.Word("want", "document.shop"))
-		}
-		name, text := shop.Default(units)
-		file, _ = document.Read(document.Source{Name: name, Text: text}, document.Limits{})
-	}
-	r := &shopReader{w: w, e: env{s: w.newScope(file, w.maker(unitsOf(file)))}, shop: w.shop}
-	r.e.s.sizes = map[string]*sizeCell{}
-	r.head(file.Head)
 	for _, b := range file.Blocks {
 		if b.Label() != "" {
 			r.block(b)
 		}
 	}
+	return r.shop
 }
 
-// shopReader works a shop document out.
-type shopReader struct {
-	w    *world
-	e    env
-	shop *shop.Shop
+// reader works a shop document out.
+type reader struct {
+	file  *document.File
+	maker *formula.Maker
+	shop  *shop.Shop
 }
 
-func (r *shopReader) head(b *document.Block) {
+// of reads one block.
+func (r *reader) of(b *document.Block) formula.Reader {
+	return formula.Reader{Maker: r.maker, Scope: nameless{r}, File: r.file, Block: b}
+}
+
+func (r *reader) head(b *document.Block) {
 	s := r.shop
 	s.Name, s.Where = b.Label(), b.Where
-	s.Units = unitsOf(r.e.s.file)
+	if r.words(b, "units") == string(unit.Inches) {
+		s.Units = unit.Inches
+	}
 	s.Region = cmp.Or(r.words(b, "region"), s.Region)
 	s.Currency = cmp.Or(r.words(b, "currency"), s.Currency)
 	if l := r.length(b, "resolution"); l > 0 {
@@ -60,7 +64,7 @@ func (r *shopReader) head(b *document.Block) {
 	}
 	if n, ok := r.count(b, "denominator", 1, 64); ok {
 		if n&(n-1) != 0 {
-			r.w.fault(CodeDenominator, b.Attribute("denominator").Value.Place(), message.Count("got", n))
+			r.of(b).Fault(CodeDenominator, b.Attribute("denominator").Value.Place(), message.Count("got", n))
 		} else {
 			s.Denominator = n
 		}
@@ -71,7 +75,7 @@ func (r *shopReader) head(b *document.Block) {
 
 // climate works out the air at the bench and where the work will live, and the
 // moisture that wood takes up there.
-func (r *shopReader) climate(b *document.Block) {
+func (r *reader) climate(b *document.Block) {
 	c := &r.shop.Climate
 	t := timber.Temperature(20)
 	if v, ok := r.number(b, "temperature"); ok {
@@ -92,7 +96,7 @@ func (r *shopReader) climate(b *document.Block) {
 	c.Season = season
 }
 
-func (r *shopReader) block(b *document.Block) {
+func (r *reader) block(b *document.Block) {
 	s := r.shop
 	switch b.Type {
 	case "board":
@@ -112,16 +116,16 @@ func (r *shopReader) block(b *document.Block) {
 			s.Cutters = append(s.Cutters, x)
 		}
 	case "fitting":
-		have, _ := r.count(b, "count", 0, maxRepeat)
+		have, _ := r.count(b, "count", 0, maxCount)
 		s.Fittings = append(s.Fittings, shop.Fitting{ID: b.Label(), Price: r.price(b), Have: have, Where: b.Where})
 	case "rule":
 		r.rule(b)
 	}
 }
 
-func (r *shopReader) board(b *document.Block) (shop.Board, bool) {
+func (r *reader) board(b *document.Block) (shop.Board, bool) {
 	out := shop.Board{ID: b.Label(), Where: b.Where}
-	out.Have, _ = r.count(b, "count", 0, maxRepeat)
+	out.Have, _ = r.count(b, "count", 0, maxCount)
 	out.Stock = stock.Board{
 		Name: b.Label(), Wood: r.words(b, "species"), Nominal: r.words(b, "nominal"),
 		Length: r.length(b, "length"), Width: r.length(b, "width"), Thickness: r.length(b, "thickness"),
@@ -138,22 +142,22 @@ func (r *shopReader) board(b *document.Block) (shop.Board, bool) {
 	}
 	for _, must := range []string{"species", "length", "width", "thickness"} {
 		if !b.Has(must) {
-			r.e.s.missing(b, must)
+			r.of(b).Missing(must)
 			return out, false
 		}
 	}
 	species, err := timber.Default().Find(out.Stock.Wood)
 	if err != nil {
-		r.w.unknownWood(err, r.e.s.file, b.Attribute("species"), nil)
+		wood(r.of(b), nil, err, "species", "")
 		return out, false
 	}
 	out.Species = species.Name
 	return out, r.refused(out.Stock.Check(), b.Where)
 }
 
-func (r *shopReader) sheet(b *document.Block) (shop.Sheet, bool) {
+func (r *reader) sheet(b *document.Block) (shop.Sheet, bool) {
 	out := shop.Sheet{ID: b.Label(), Where: b.Where}
-	out.Have, _ = r.count(b, "count", 0, maxRepeat)
+	out.Have, _ = r.count(b, "count", 0, maxCount)
 	out.Stock = stock.Sheet{
 		Name: b.Label(), Material: r.words(b, "kind"), Nominal: r.length(b, "nominal"), Measured: r.length(b, "thickness"),
 		Length: r.length(b, "length"), Width: r.length(b, "width"), Trim: r.shop.TrimEdges,
@@ -161,7 +165,7 @@ func (r *shopReader) sheet(b *document.Block) (shop.Sheet, bool) {
 	}
 	for _, must := range []string{"kind", "nominal", "length", "width"} {
 		if !b.Has(must) {
-			r.e.s.missing(b, must)
+			r.of(b).Missing(must)
 			return out, false
 		}
 	}
@@ -174,7 +178,7 @@ var machineWords = map[string]tool.Kind{
 	"pillar drill": tool.DrillPress, "miter saw": tool.MitreSaw, "circular saw bench": tool.TableSaw,
 }
 
-func (r *shopReader) machine(b *document.Block) (shop.Machine, bool) {
+func (r *reader) machine(b *document.Block) (shop.Machine, bool) {
 	word := r.words(b, "kind")
 	kind, ok := machineWords[word]
 	if !ok {
@@ -211,7 +215,7 @@ var cutterWords = map[string]tool.Shape{
 	"round nose": tool.RoundNose, "core box": tool.RoundNose, "rounding over": tool.RoundOver, "rounding-over": tool.RoundOver, "v groove": tool.VGroove,
 }
 
-func (r *shopReader) cutter(b *document.Block) (shop.Cutter, bool) {
+func (r *reader) cutter(b *document.Block) (shop.Cutter, bool) {
 	word := r.words(b, "kind")
 	shape, ok := cutterWords[word]
 	if !ok {
@@ -236,27 +240,27 @@ func (r *shopReader) cutter(b *document.Block) (shop.Cutter, bool) {
 	}
 	lowers := false
 	if b.Has("lowers") {
-		v, _ := r.e.s.maker.Truth(r.e.value(b, "lowers", ""))
+		v, _ := r.maker.Truth(r.of(b).Value("lowers", ""))
 		lowers = v.Is.Truth()
 	}
 	return shop.Cutter{ID: b.Label(), Tool: c, Lowers: lowers, Where: b.Where}, r.refused(c.Check(), b.Where)
 }
 
-func (r *shopReader) rule(b *document.Block) {
+func (r *reader) rule(b *document.Block) {
 	out := shop.Rule{Name: b.Label(), Why: r.words(b, "why"), Where: b.Where}
 	g := b.Given()
 	if g == nil {
-		r.e.s.missing(b, "length")
+		r.of(b).Missing("length")
 		return
 	}
-	v := r.e.value(b, g.Name, "")
+	v := r.of(b).Value(g.Name, "")
 	switch g.Name {
 	case "length":
-		v, _ = r.e.s.maker.Length(v, "")
+		v, _ = r.maker.Length(v, "")
 	case "number":
-		v, _ = r.e.s.maker.Number(v, unit.DimRatio, "")
+		v, _ = r.maker.Number(v, unit.DimRatio, "")
 	case "yes":
-		v, _ = r.e.s.maker.Truth(v)
+		v, _ = r.maker.Truth(v)
 	}
 	if v.OK() {
 		out.Value = v.Is
@@ -264,50 +268,50 @@ func (r *shopReader) rule(b *document.Block) {
 	}
 }
 
-func (r *shopReader) words(b *document.Block, attribute string) string {
-	return r.e.words(b, attribute)
+func (r *reader) words(b *document.Block, attribute string) string {
+	return r.of(b).Words(attribute)
 }
 
 // length works a size out; it must not be below nought.
-func (r *shopReader) length(b *document.Block, attribute string) unit.Length {
-	v, ok := r.e.length(b, attribute, "")
+func (r *reader) length(b *document.Block, attribute string) unit.Length {
+	v, ok := r.of(b).Length(attribute, "")
 	if !ok {
 		return 0
 	}
 	l, _ := v.Is.Length()
 	if l < 0 {
-		r.w.fault(CodeNotPositive, b.Attribute(attribute).Value.Place(), message.Text("name", attribute), message.Length("got", l))
+		r.of(b).Fault(formula.CodeNotPositive, b.Attribute(attribute).Value.Place(), message.Text("name", attribute), message.Length("got", l))
 		return 0
 	}
 	return l
 }
 
-func (r *shopReader) count(b *document.Block, attribute string, least, most int) (int, bool) {
+func (r *reader) count(b *document.Block, attribute string, least, most int) (int, bool) {
 	if !b.Has(attribute) {
 		return 0, false
 	}
-	n, _, ok := r.e.s.maker.Count(r.e.value(b, attribute, ""), least, most, "")
+	n, _, ok := r.maker.Count(r.of(b).Value(attribute, ""), least, most, "")
 	return n, ok
 }
 
-func (r *shopReader) number(b *document.Block, attribute string) (float64, bool) {
+func (r *reader) number(b *document.Block, attribute string) (float64, bool) {
 	if !b.Has(attribute) {
 		return 0, false
 	}
-	v, ok := r.e.s.maker.Number(r.e.value(b, attribute, ""), unit.DimRatio, "")
+	v, ok := r.maker.Number(r.of(b).Value(attribute, ""), unit.DimRatio, "")
 	return v.Is.Float(), ok
 }
 
 // price works out what one costs.
-func (r *shopReader) price(b *document.Block) stock.Price {
+func (r *reader) price(b *document.Block) stock.Price {
 	if !b.Has("price") {
 		return stock.Price{}
 	}
-	v, ok := r.e.s.maker.Number(r.e.value(b, "price", ""), unit.DimMoney, "")
+	v, ok := r.maker.Number(r.of(b).Value("price", ""), unit.DimMoney, "")
 	n, whole := v.Is.Int()
 	if !ok || !whole || n < 0 {
 		if ok {
-			r.w.fault(CodePrice, b.Attribute("price").Value.Place())
+			r.of(b).Fault(CodePrice, b.Attribute("price").Value.Place())
 		}
 		return stock.Price{}
 	}
@@ -316,25 +320,20 @@ func (r *shopReader) price(b *document.Block) stock.Price {
 
 // refused turns a refusal of a catalogue into a diagnostic; it answers whether
 // there was none.
-func (r *shopReader) refused(err error, where diag.Place) bool {
+func (r *reader) refused(err error, where diag.Place) bool {
 	if err == nil {
 		return true
 	}
-	r.w.refused(err, where)
+	r.maker.Refused(err, where)
 	return false
 }
 
-func (r *shopReader) unknownKind(b *document.Block, word string, known []string) {
-	at := b.Attribute("kind")
-	if at == nil {
-		r.e.s.missing(b, "kind")
+func (r *reader) unknownKind(b *document.Block, word string, known []string) {
+	if !b.Has("kind") {
+		r.of(b).Missing("kind")
 		return
 	}
-	var remedies []diag.Remedy
-	if near := document.Nearest(word, known); near != "" {
-		remedies = append(remedies, r.e.s.file.Replace(at.Value.Place(), quoted(near)))
-	}
-	r.w.faultWith(CodeUnknownKind, at.Value.Place(), remedies, message.Text("got", clip(word)), message.Text("known", strings.Join(known, ", ")))
+	r.of(b).NotKnown(CodeUnknownKind, "kind", word, known)
 }
 
 func kindNames[T ~string](all []T) []string {

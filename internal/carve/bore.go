@@ -1,0 +1,186 @@
+package carve
+
+import (
+	"scantling/internal/formula"
+	"scantling/internal/message"
+	"scantling/internal/piece"
+)
+
+// hole works out a round hole: at = { left = 30, bottom = 20 } counts from those
+// sides of the part.
+func (c *cutting) hole() bool {
+	c.out.Kind = piece.Hole
+	side, open, ok := c.open("side")
+	if !ok {
+		return false
+	}
+	diameter, ok := c.need("diameter")
+	if !ok || !c.Positive(diameter, "diameter", c.name+".diameter") {
+		return false
+	}
+	out := &piece.Bore{Open: side, Diameter: c.figure(diameter)}
+	if out.At, ok = c.centre(open); !ok {
+		return false
+	}
+	if c.Has("through") {
+		v, _ := c.Maker.Truth(c.Value("through", ""))
+		out.Through = v.Is.Truth()
+	}
+	out.Depth = c.along(open)
+	if !out.Through {
+		depth, ok := c.need("depth")
+		if !ok || !c.Positive(depth, "depth", c.name+".depth") {
+			return false
+		}
+		if out.Depth.Nm <= c.figure(depth).Nm {
+			c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", c.figure(depth).Nm), message.Length("thickness", out.Depth.Nm))
+			return false
+		}
+		out.Depth = c.figure(depth)
+	}
+	c.out.Bore = out
+	return true
+}
+
+// centre reads where a hole is from two sides of the part, and gives it along
+// the two local axes that it does not run along, in their order.
+func (c *cutting) centre(open piece.Axis) (at [2]piece.Figure, ok bool) {
+	if !c.Has("at") {
+		c.Missing("at")
+		return at, false
+	}
+	v := c.Value("at", "")
+	if v.OK() && v.Kind != formula.Object {
+		c.Fault(formula.CodeWrongKind, v.Where, message.Word("got", v.Word()), message.Word("want", "kind.object"))
+	}
+	if v.Kind != formula.Object {
+		return at, false
+	}
+	openLocal, _ := c.Part.Frame.LocalOf(open)
+	set := [2]bool{}
+	for _, f := range v.Fields {
+		axis, low, isFace := Face(f.Name)
+		if !isFace || axis == open {
+			c.Fault(formula.CodeUnknownField, f.Value.Where, message.Text("word", f.Name), message.Text("block", "at"), message.Text("known", joinWords(otherWords(open))))
+			return at, false
+		}
+		l, good := c.Maker.Length(f.Value, c.name+".at."+f.Name)
+		if !good {
+			return at, false
+		}
+		if !low {
+			l = quantity(c.Maker.Ledger.Less("", c.along(axis), c.figure(l)))
+		}
+		local, _ := c.Part.Frame.LocalOf(axis)
+		i := 0
+		if int(local) > 3-int(openLocal)-int(local) {
+			i = 1
+		}
+		at[i], set[i] = c.local(axis, l), true
+	}
+	if !set[0] || !set[1] {
+		c.Fault(CodeCutPlace, c.Block.Where, message.Text("name", c.Name))
+		return at, false
+	}
+	return at, true
+}
+
+func otherWords(open piece.Axis) []string {
+	var out []string
+	for axis := range 3 {
+		if piece.Axis(axis) != open {
+			out = append(out, lowWords[axis], highWords[axis])
+		}
+	}
+	return out
+}
+
+// scoop works out an arc cut out of an edge.
+func (c *cutting) scoop() bool {
+	c.out.Kind = piece.Scoop
+	side, open, ok := c.open("edge")
+	if !ok {
+		return false
+	}
+	thick, _ := c.Part.Frame.Thickness.Axis()
+	if open == thick {
+		c.Fault(CodeNotAnEdge, c.Where("edge"), message.Text("name", c.Name))
+		return false
+	}
+	along := 3 - open - thick
+	centre, okC := c.need("centre")
+	chord, okW := c.need("chord")
+	depth, okD := c.need("depth")
+	if !okC || !okW || !okD || !c.Positive(chord, "chord", c.name+".chord") ||
+		!c.Positive(depth, "depth", c.name+".depth") {
+		return false
+	}
+	out := &piece.Dip{Open: side, Centre: c.local(along, centre), Chord: c.figure(chord), Depth: c.figure(depth)}
+	switch size := c.along(open); {
+	case out.Depth.Nm >= size.Nm:
+		c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", out.Depth.Nm), message.Length("thickness", size.Nm))
+		return false
+	case 2*out.Depth.Nm > out.Chord.Nm:
+		c.Fault(CodeScoop, c.Block.Where, message.Text("name", c.Name), message.Length("depth", out.Depth.Nm), message.Length("chord", out.Chord.Nm))
+		return false
+	}
+	c.out.Dip = out
+	return true
+}
+
+// eased works out edges taken off; each edge named is a cut of its own.
+func (c *cutting) eased() bool {
+	c.out.Kind = piece.Eased
+	attribute := "radius"
+	if c.Has("chamfer") {
+		attribute = "chamfer"
+	}
+	size, ok := c.need(attribute)
+	if !ok || !c.Positive(size, attribute, c.name+"."+attribute) {
+		return false
+	}
+	edges := c.Value("edges", "")
+	if !c.Has("edges") {
+		c.Missing("edges")
+		return false
+	}
+	for i, item := range edges.Items {
+		a, b, ok := c.edge(item)
+		if !ok {
+			c.more = nil
+			return false
+		}
+		cut := c.out
+		if len(edges.Items) > 1 {
+			cut.Address = c.Nth(i + 1)
+		}
+		cut.Ease = &piece.Ease{Sides: [2]piece.Side{a, b}, Radius: c.figure(size), Chamfer: attribute == "chamfer"}
+		c.more = append(c.more, cut)
+	}
+	return false // they are several
+}
+
+// edge reads two faces that meet: ["top", "front"].
+func (c *cutting) edge(v formula.Value) (a, b piece.Side, ok bool) {
+	if v.Kind != formula.List || len(v.Items) != 2 {
+		c.Fault(CodeEdges, v.Where, message.Text("name", c.Name))
+		return "", "", false
+	}
+	var sides [2]piece.Side
+	for i, item := range v.Items {
+		word, isText := c.Maker.Words(item)
+		d, known := Facing(word, c.Part.Hand)
+		if !isText || !known {
+			c.Fault(CodeEdges, item.Where, message.Text("name", c.Name))
+			return "", "", false
+		}
+		sides[i] = c.Part.Frame.SideToward(d)
+	}
+	axisA, _ := sides[0].Axis()
+	axisB, _ := sides[1].Axis()
+	if axisA == axisB {
+		c.Fault(CodeEdges, v.Where, message.Text("name", c.Name))
+		return "", "", false
+	}
+	return sides[0], sides[1], true
+}
