@@ -1,20 +1,29 @@
-package evaluate
+package carve_test
 
 import (
+	"os"
 	"testing"
 
 	"scantling/internal/address"
+	"scantling/internal/document"
+	"scantling/internal/evaluate"
 	"scantling/internal/piece"
 	"scantling/internal/unit"
 )
 
 // cutsOf evaluates the box with more in it and returns its cuts by address.
-func cutsOf(t *testing.T, more string) (Result, map[address.Address]piece.Cut) {
+func cutsOf(t *testing.T, more string) (evaluate.Result, map[address.Address]piece.Cut) {
 	t.Helper()
-	r := Piece(Sources{Document: text("x", boxText(t)+more)})
-	tell(t, r.Diagnostics)
-	if len(r.Diagnostics) > 0 {
-		t.FailNow()
+	box, err := os.ReadFile("../evaluate/testdata/box.piece.hcl")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := evaluate.Piece(evaluate.Sources{Document: document.Source{Name: "x", Text: append(box, more...)}})
+	for _, d := range r.Diagnostics {
+		t.Fatalf("line %d: %s", d.Where.Line, d.Code)
+	}
+	for _, d := range r.Ledger.Verify() {
+		t.Error(d)
 	}
 	out := map[address.Address]piece.Cut{}
 	for _, c := range r.Piece.Cuts {
@@ -49,7 +58,21 @@ func regionOf(p piece.Part, s *piece.Slot) region {
 	return out
 }
 
-const mm = unit.Millimetre
+const (
+	um = unit.Micrometre
+	mm = unit.Millimetre
+)
+
+func partOf(t *testing.T, p *piece.Piece, of address.Address) piece.Part {
+	t.Helper()
+	for _, x := range p.Parts {
+		if x.Address == of {
+			return x
+		}
+	}
+	t.Fatalf("no part %s", of)
+	return piece.Part{}
+}
 
 // TestMirroredCuts puts cuts on both of a pair: the right one's are the mirror
 // image of the left one's.
@@ -130,7 +153,6 @@ cut "grip" {
 			t.Errorf("%s: the scoop is at %v of %s", p.Address, grip.Dip.Centre.Nm, grip.Dip.Open)
 		}
 	}
-	verify(t, r)
 }
 
 // pointOf is a point of two local coordinates in the piece, nought along the
@@ -150,29 +172,6 @@ func pointOf(p piece.Part, open piece.Side, at [2]piece.Figure) [3]unit.Length {
 	return out
 }
 
-// TestFrames checks that every part's axes are right-handed, length along the
-// grain, thickness towards what shows.
-func TestFrames(t *testing.T) {
-	r := Piece(example(t))
-	for _, p := range r.Piece.Parts {
-		f := p.Placed()
-		if cross := f.U.Cross(f.V); cross != f.W {
-			t.Errorf("%s: %v is not right-handed", p.Address, p.Frame)
-		}
-		for local, size := range p.Sizes() {
-			axis, _ := p.Frame.Directions()[local].Axis()
-			if p.Extent[axis].Size() != size.Nm {
-				t.Errorf("%s: size %d is not its extent", p.Address, local)
-			}
-		}
-		if axis, _ := p.Show.Axis(); p.Show != "" {
-			if a, _ := p.Frame.Thickness.Axis(); a == axis && p.Frame.Thickness != p.Show {
-				t.Errorf("%s: face 2 does not show", p.Address)
-			}
-		}
-	}
-}
-
 // TestSeriesOfGrooves closes a row of equal grooves from a margin.
 func TestSeriesOfGrooves(t *testing.T) {
 	r, cuts := cutsOf(t, `
@@ -189,105 +188,17 @@ series "line" {
 }
 `)
 	s := r.Piece.Series[0]
-	checkRows(t, "grooves", r.Piece)
+	sum := unit.Length(0)
+	for _, x := range s.Terms {
+		sum += x.Figure.Nm
+	}
+	if sum != s.Whole.Nm {
+		t.Errorf("the row adds up to %d, not %d", sum, s.Whole.Nm)
+	}
 	if len(s.Terms) != 9 || s.Terms[0].Figure.Nm != 20*mm || s.Terms[1].Figure.Nm != 6350*um || s.Terms[2].Figure.Nm != 23650*um {
 		t.Errorf("terms %+v", s.Terms)
 	}
 	if c := cuts["shelf.line[3]"]; c.Nth != 3 || c.Slot == nil || c.Slot.Near.Nm != 80*mm {
 		t.Errorf("the third is %+v", c)
 	}
-}
-
-// TestJointKinds resolves the joints that the demonstration piece does not have.
-func TestJointKinds(t *testing.T) {
-	r := Piece(Sources{Document: text("x", `scantling = 1
-
-piece "Joints" {
-}
-
-material "m" {
-  asks      = "cherry board"
-  thickness = 20
-}
-
-part "rail" {
-  of     = material.m
-  grain  = "right"
-  left   = 0
-  wide   = 400
-  front  = 0
-  bottom = 0
-  high   = 60
-}
-
-part "cross" {
-  of     = material.m
-  grain  = "up"
-  left   = 100
-  wide   = 60
-  front  = 0
-  bottom = 0 - 100
-  high   = 300
-}
-
-part "leg" {
-  of     = material.m
-  grain  = "up"
-  left   = part.rail.right
-  wide   = 60
-  front  = 0
-  bottom = 0
-  high   = 200
-}
-
-part "end" {
-  of     = material.m
-  grain  = "back"
-  left   = part.rail.left
-  front  = part.rail.front
-  deep   = 150
-  bottom = 0
-  high   = 60
-}
-
-joint "cross" {
-  kind  = "halving"
-  of    = part.cross
-  into  = part.rail
-  meets = 1
-}
-
-joint "leg" {
-  kind   = "dowel"
-  of     = part.rail
-  into   = part.leg
-  meets  = 1
-  dowels = { diameter = 8, count = 2, margin = 15 }
-}
-
-joint "end" {
-  kind    = "box"
-  of      = part.end
-  into    = part.rail
-  meets   = 1
-  fingers = 5
-  first   = "into"
-}
-`)})
-	tell(t, r.Diagnostics)
-	if len(r.Diagnostics) > 0 || len(r.Piece.Joints) != 3 {
-		t.Fatalf("%d joints", len(r.Piece.Joints))
-	}
-	dowels, box := r.Piece.Joints[1].Dowels, r.Piece.Joints[2]
-	if dowels == nil || dowels.Count != 2 || dowels.Diameter.Nm != 8*mm || dowels.InA.Nm <= 0 || dowels.InB.Nm <= 0 {
-		t.Errorf("dowels %+v", dowels)
-	}
-	sum := unit.Length(0)
-	for _, f := range box.Fingers {
-		sum += f.Nm
-	}
-	if len(box.Fingers) != 5 || sum != 60*mm || box.First != "b" || box.Depth.Nm != 20*mm {
-		t.Errorf("box joint %+v", box)
-	}
-	verify(t, r)
 }
