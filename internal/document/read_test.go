@@ -204,7 +204,7 @@ func TestLimits(t *testing.T) {
 // TestGreatNesting gives the reader what would run a careless one out of stack.
 func TestGreatNesting(t *testing.T) {
 	for _, unit := range []string{"(", "[", "{", "!", "-", "\"${", "a?b:", "a.", "f(", "x[", "1+", "<<A\n"} {
-		text := "scantling = 1\nsizes {\na = " + strings.Repeat(unit, 400_000/len(unit)) + "\n}\n"
+		text := "scantling = 1\nsizes {\na = " + strings.Repeat(unit, 120_000/len(unit)) + "\n}\n"
 		if _, ds := Read(Source{"x", []byte(text)}, Limits{}); len(ds) == 0 {
 			t.Errorf("%q: nothing is told", unit)
 		}

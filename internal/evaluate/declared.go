@@ -111,7 +111,7 @@ func (d *decl) newUse(nth, of int) *scope {
 	w, host := d.s.w, d.s
 	file := w.recipe(d.block.Label())
 	if file == nil {
-		w.unknownRecipe(d.block)
+		w.unknownRecipe(host.file, d.block)
 		return nil
 	}
 	if d.name == "" && nth > 1 {

@@ -10,17 +10,22 @@ import (
 
 // TestLanguage evaluates every example of docs/LANGUAGE.md.
 func TestLanguage(t *testing.T) {
-	text, err := os.ReadFile("../../docs/LANGUAGE.md")
+	page, err := os.ReadFile("../../docs/LANGUAGE.md")
 	if err != nil {
 		t.Fatal(err)
 	}
-	found := regexp.MustCompile("(?s)```hcl\n(.*?)```").FindAllSubmatch(text, -1)
+	found := regexp.MustCompile("(?s)```hcl\n(.*?)```").FindAllSubmatch(page, -1)
 	if len(found) < 4 {
 		t.Fatalf("%d examples", len(found))
 	}
 	for _, m := range found {
-		r := Piece(Sources{Document: document.Source{Name: "LANGUAGE.md", Text: m[1]}})
-		if len(r.Diagnostics) > 0 || len(r.Piece.Parts) == 0 {
+		src := Sources{Document: document.Source{Name: "LANGUAGE.md", Text: m[1]}}
+		f, _ := document.Read(src.Document, document.Limits{})
+		if f.Kind == document.Shop {
+			src.Document, src.Shop = text("empty", empty), src.Document
+		}
+		r := Piece(src)
+		if len(r.Diagnostics) > 0 || f.Kind == document.Piece && len(r.Piece.Parts) == 0 || f.Kind == document.Shop && len(r.Shop.Machines) != 1 {
 			t.Errorf("%s: %d parts", r.Piece.Name, len(r.Piece.Parts))
 			tell(t, r.Diagnostics)
 		}

@@ -80,21 +80,15 @@ func (w *world) openRecipes() {
 	}
 }
 
-// recipe returns a recipe by name, reading a built-in one when it is first used.
+// recipe returns a recipe by name, one of the document's own before a built-in one.
 func (w *world) recipe(name string) *document.File {
 	if f, ok := w.recipes[name]; ok {
 		return f
 	}
-	r, ok := recipe.Find(name)
-	if !ok {
-		w.recipes[name] = nil
-		return nil
-	}
-	w.recipes[name] = w.read(document.Source{Name: r.File, Text: r.Text})
-	return w.recipes[name]
+	return builtinRecipes()[name]
 }
 
-func (w *world) unknownRecipe(b *document.Block) {
+func (w *world) unknownRecipe(file *document.File, b *document.Block) {
 	var names []string
 	for _, r := range recipe.All() {
 		names = append(names, r.Name)
@@ -108,7 +102,7 @@ func (w *world) unknownRecipe(b *document.Block) {
 	names = slices.Compact(names)
 	var remedies []diag.Remedy
 	if near := document.Nearest(b.Label(), names); near != "" && len(b.LabelAt) > 0 {
-		remedies = append(remedies, w.files[b.Where.File].Replace(b.LabelAt[0], quoted(near)))
+		remedies = append(remedies, file.Replace(b.LabelAt[0], quoted(near)))
 	}
 	w.faultWith(CodeUnknownRecipe, b.Where, remedies, message.Text("name", clip(b.Label())), message.Text("known", joinWords(names)))
 }
