@@ -127,11 +127,12 @@ type opening struct {
 }
 
 // read takes the readings of a measure. The boards of the stages that wait for
-// it are planed before, while the glue sets.
+// it, and for no other any more, are planed before, while the glue sets.
 func (s *sequencer) read(a address.Address) opening {
 	o := opening{measure: a}
+	s.taken = append(s.taken, a)
 	for _, stage := range s.Stages {
-		if slices.Contains(stage.Needs, a) {
+		if slices.Contains(stage.Needs, a) && !slices.ContainsFunc(stage.Needs, func(n address.Address) bool { return !slices.Contains(s.taken, n) }) {
 			o.stages = append(o.stages, stage.ID)
 			s.cards(stage.ID, true)
 		}

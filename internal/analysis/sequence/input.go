@@ -67,6 +67,7 @@ type sequencer struct {
 	cameOf      map[string][]string // marks by blank or strip
 	strips      map[string]bool
 	joined      map[address.Address]bool
+	taken       []address.Address // measures
 	diags       diag.List
 }
 

@@ -12,79 +12,117 @@ import (
 )
 
 // Derive returns the stages, the measures with their readings, and the rows with
-// their stages filled in.
+// their stages filled in. Stages and measures are in the order in which they can
+// be taken: that of the document, but none before what it reads has been cut.
 func Derive(p *piece.Piece, rows []plan.PartRow, l *ledger.Ledger) ([]plan.Stage, []plan.Measure, []plan.PartRow) {
-	order := map[address.Address]int{}
-	for i, m := range p.Measures {
-		order[m.Address] = i + 1
+	s := splitter{piece: p, measures: inOrder(p), number: map[address.Address]int{}, waits: map[address.Address][]address.Address{}}
+	for i, m := range s.measures {
+		s.number[m.Address] = i + 1
 	}
-	waits := map[address.Address]int{}
 	for _, part := range p.Parts {
-		for _, m := range part.CutAfter {
-			waits[part.Address] = max(waits[part.Address], order[m])
-		}
+		s.waits[part.Address] = part.CutAfter
 	}
-	byWait := map[int][]int{} // measure number → row indices
 	rows = slices.Clone(rows)
+	return s.stages(rows), s.readings(rows, l), rows
+}
+
+type splitter struct {
+	piece *piece.Piece
+	// measures are in the order in which they are taken, number counts them from 1.
+	measures []piece.Measure
+	number   map[address.Address]int
+	// waits are the measures that a part waits for.
+	waits map[address.Address][]address.Address
+}
+
+// stages shares the rows out by the latest measure that any member waits for.
+func (s splitter) stages(rows []plan.PartRow) []plan.Stage {
+	byWait := map[int][]int{} // measure number → row indices
 	for i, row := range rows {
 		latest := 0
 		for _, m := range row.Members {
-			latest = max(latest, waits[m])
+			for _, w := range s.waits[m] {
+				latest = max(latest, s.number[w])
+			}
 		}
 		byWait[latest] = append(byWait[latest], i)
 	}
-	var stages []plan.Stage
-	for wait := 0; wait <= len(p.Measures); wait++ {
+	var out []plan.Stage
+	for wait := 0; wait <= len(s.measures); wait++ {
 		members := byWait[wait]
 		if len(members) == 0 {
 			continue
 		}
-		stage := plan.Stage{ID: strconv.Itoa(len(stages) + 1), Title: message.New("stage.now")}
+		stage := plan.Stage{ID: strconv.Itoa(len(out) + 1), Title: message.New("stage.now")}
 		if wait > 0 {
-			m := p.Measures[wait-1]
-			stage.Title = message.New("stage.after", message.Text("measure", m.Label))
-			stage.Needs = []address.Address{m.Address}
+			stage.Title = message.New("stage.after", message.Text("measure", s.measures[wait-1].Label))
+		}
+		for _, m := range s.measures[:wait] {
+			if slices.ContainsFunc(members, func(i int) bool { return s.waitsFor(rows[i], m.Address) }) {
+				stage.Needs = append(stage.Needs, m.Address)
+			}
 		}
 		for _, i := range members {
 			rows[i].Stage = stage.ID
 			stage.Marks = append(stage.Marks, rows[i].Mark)
 		}
-		stages = append(stages, stage)
+		out = append(out, stage)
 	}
-	return stages, measures(p, rows, order, waits, l), rows
+	return out
 }
 
-func measures(p *piece.Piece, rows []plan.PartRow, order, waits map[address.Address]int, l *ledger.Ledger) []plan.Measure {
+// waitsFor reports whether any part of the row waits for the measure.
+func (s splitter) waitsFor(row plan.PartRow, measure address.Address) bool {
+	return slices.ContainsFunc(row.Members, func(a address.Address) bool { return slices.Contains(s.waits[a], measure) })
+}
+
+// readings lists what every measure takes.
+func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure {
 	spaces := map[address.Address]piece.Space{}
-	for _, s := range p.Spaces {
-		spaces[s.Address] = s
+	for _, x := range s.piece.Spaces {
+		spaces[x.Address] = x
 	}
 	parts := map[address.Address]piece.Part{}
-	for _, part := range p.Parts {
+	for _, part := range s.piece.Parts {
 		parts[part.Address] = part
 	}
 	var out []plan.Measure
-	for _, m := range p.Measures {
+	for _, m := range s.measures {
 		entry := plan.Measure{Address: m.Address, Label: m.Label}
 		for _, of := range m.Of {
 			for _, what := range m.Take {
 				planned := l.Leaf("even", 0, ledger.Derived, "")
-				if s, ok := spaces[of]; ok {
-					planned = ofSpace(s, what, planned)
+				if x, ok := spaces[of]; ok {
+					planned = ofSpace(x, what, planned)
 				} else if part, ok := parts[of]; ok {
 					planned = ofPart(part, what, planned)
 				}
-				entry.Readings = append(entry.Readings, plan.Reading{Of: of, What: what, Planned: planned})
+				entry.Readings = append(entry.Readings, plan.Reading{Of: of, What: what, Planned: planned, Found: found(l, planned, of, what)})
 			}
 		}
 		for _, row := range rows {
-			if slices.ContainsFunc(row.Members, func(a address.Address) bool { return waits[a] == order[m.Address] }) {
+			if s.waitsFor(row, m.Address) {
 				entry.Marks = append(entry.Marks, row.Mark)
 			}
 		}
 		out = append(out, entry)
 	}
 	return out
+}
+
+// found returns the reading that a figure rests on, where the record has it.
+func found(l *ledger.Ledger, f ledger.Figure, of address.Address, what string) *ledger.Figure {
+	if e, ok := l.Entry(f.Entry); !ok || e.Origin != ledger.Measured && e.Origin != ledger.FromMeasured {
+		return nil
+	}
+	name := string(of) + "." + what
+	for _, e := range l.Explain(f.Entry) {
+		if e.Origin == ledger.Measured && e.Name == name {
+			f := l.Figure(e.ID)
+			return &f
+		}
+	}
+	return nil
 }
 
 // ofSpace returns the planned size behind a reading of a space; readings that
