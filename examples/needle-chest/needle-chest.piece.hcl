@@ -249,7 +249,7 @@ group "case" {
     deep   = 14
     high   = sizes.stop_high # planed thinner than the rest of the drawer stock
     left   = part.side.left.inside + (odd(nth) ? 30 : sizes.inside_wide - 60)
-    front  = material.front.thickness + 0.5
+    front  = drawer[ceil(nth / 2)].front.thickness + 0.5
     bottom = space.opening[ceil(nth / 2)].bottom
     after  = measure.drawers # fitted last, to the closed drawer
   }
@@ -339,9 +339,9 @@ measure "openings" {
 }
 
 measure "drawers" {
-  label  = "How far each drawer front stands back when it is shut"
+  label  = "How thick the drawer fronts came out: the stops stand behind them"
   of     = drawer.front
-  take   = ["set back"]
+  take   = ["thickness"]
   after  = "the drawers run"
   stage  = drawer
   before = [case.stop]

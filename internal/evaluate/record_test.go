@@ -226,3 +226,21 @@ func verify(t *testing.T, r Result) {
 		t.Error(d)
 	}
 }
+
+// TestStopsFollowFronts records drawer 2's front half a millimetre thinner: its
+// two stops come forward, the others stay.
+func TestStopsFollowFronts(t *testing.T) {
+	src := example(t)
+	before := Piece(src)
+	src.Record = record.Record{read(t, before, "drawer[2].front", "thickness", 13500*um)}
+	after := Piece(src)
+	if len(after.Diagnostics) > 0 {
+		t.Fatal(codes(after))
+	}
+	for of, want := range map[address.Address]unit.Length{"case.stop[2]": 0, "case.stop[3]": -500 * um, "case.stop[4]": -500 * um, "case.stop[5]": 0} {
+		if got := partOf(t, after.Piece, of).Extent[1].Low.Nm - partOf(t, before.Piece, of).Extent[1].Low.Nm; got != want {
+			t.Errorf("%s moved by %d, not %d", of, got, want)
+		}
+	}
+	verify(t, after)
+}
