@@ -25,6 +25,9 @@ func (f *filler) complete(left, stockLeft []int, most int64) ([]cover.Use, int64
 	var uses []cover.Use
 	var cost int64
 	for first(left) >= 0 {
+		if len(uses)&63 == 63 && f.meter.Cancelled() {
+			return nil, 0, false
+		}
 		p := f.last(left, stockLeft)
 		if p == nil {
 			p = f.best(left, stockLeft)

@@ -9,22 +9,26 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// Solve cuts the boards of a checked problem. The meter bounds the search that
-// follows the first method; the first method always runs and is counted on
-// firstMethod. It returns a [problem.Fault] if the limited boards do not
+// Solve cuts the boards of a checked problem. The search is bounded by meter; the
+// first method always runs and is counted on first, and so does the tidying of
+// the plan at the end. It returns a [problem.Fault] if the limited boards do not
 // suffice.
-func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (problem.Answer, error) {
+func Solve(p problem.Problem, first, meter *work.Meter, workers int) (problem.Answer, error) {
 	m := newModel(p)
 	bound, enough := m.material()
 	if !enough {
 		return problem.Answer{}, m.shortage("all of it together is shorter than the parts")
 	}
 	c := m.cover()
-	begin := m.constructed(c, bound, firstMethod)
+	begin := m.constructed(c, bound, first)
 	end := cover.Improve(c, begin, nil, meter, workers)
+	if end.Cost == math.MaxInt64 && (first.Cancelled() || meter.Cancelled()) {
+		return problem.Answer{}, first.Err()
+	}
 	if end.Cost == math.MaxInt64 {
 		return problem.Answer{}, m.shortage("no way was found to cut all parts from it")
 	}
+	end.Uses = m.tidy(end.Uses, first.Bonus(tidyWork))
 	a := problem.Answer{
 		Diagrams: m.diagrams(end.Uses), Cost: problem.Cost(end.Cost),
 		Bound: problem.Cost(end.Bound), Proof: problem.ByMaterial,

@@ -43,6 +43,9 @@ type search struct {
 // patterns to begin with, beside the plan's.
 func Improve(p *Problem, begin Result, known []*Pattern, meter *work.Meter, workers int) Result {
 	s := &search{p: p, meter: meter, Result: begin}
+	if len(p.Demand) > maxKinds {
+		return begin
+	}
 	patterns := newPool(nil)
 	for _, u := range begin.Uses {
 		patterns.add(u.Pattern)
@@ -78,6 +81,9 @@ func (s *search) offer(uses []Use, cost int64) {
 
 // done says that nothing cheaper can exist.
 func (s *search) done() bool { return s.Cost <= s.Bound }
+
+// maxKinds bounds the rows of the linear program, whose inverse is dense.
+const maxKinds = 1500
 
 // maxRounds bounds the rounds of a search that a budget would let run on.
 const maxRounds = 3000

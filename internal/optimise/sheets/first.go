@@ -14,6 +14,9 @@ func (f *filler) complete(left, stockLeft []int, most int64) ([]cover.Use, int64
 	var uses []cover.Use
 	var cost int64
 	for slices.ContainsFunc(left, func(n int) bool { return n > 0 }) {
+		if len(uses)&63 == 63 && f.meter.Cancelled() {
+			return nil, 0, false
+		}
 		p := f.best(left, stockLeft)
 		if p == nil {
 			return nil, 0, false

@@ -35,6 +35,9 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 		if s.models[0].fine() {
 			s.cover()
 		}
+		if s.cost == math.MaxInt64 && firstMethod.Cancelled() {
+			return problem.Answer{}, firstMethod.Err()
+		}
 		if s.cost == math.MaxInt64 {
 			return problem.Answer{}, shortage("no way was found to cut all parts from it")
 		}
@@ -85,7 +88,7 @@ func (s *search) constructed(meter *work.Meter) {
 				if s.cost < math.MaxInt64 && (meter.Ended() || s.done()) {
 					return
 				}
-				f := &filler{m: m, order: m.order(o), tries: tries, value: m.values()}
+				f := &filler{m: m, order: m.order(o), tries: tries, value: m.values(), meter: meter}
 				s.construct(f)
 				meter.Take(f.steps)
 			}

@@ -72,3 +72,19 @@ func (m *Meter) Join(part *Meter) {
 		m.spent = true
 	}
 }
+
+// Bonus allows n units more than were used so far, whatever the limit was, and
+// returns the meter.
+func (m *Meter) Bonus(n int64) *Meter {
+	m.limit, m.spent = m.used+n, false
+	return m
+}
+
+// Err returns why the context ended, or nil.
+func (m *Meter) Err() error { return m.ctx.Err() }
+
+// Cancelled looks at the context at once.
+func (m *Meter) Cancelled() bool {
+	m.stopped = m.stopped || m.ctx.Err() != nil
+	return m.stopped
+}
