@@ -223,16 +223,35 @@ func (m *measured) row() string {
 	if len(s) == 0 {
 		return fmt.Sprintf("| %s | nothing measured |", m.set)
 	}
-	return fmt.Sprintf("| %s | %s | %d | %d of %d | %d | %.2f %% | %.2f %% | %.2f | %.2f |", m.set, m.variant,
-		m.instances, m.best, m.targets, m.proved, 100*m.gap/float64(m.instances), 100*m.worstOver, s[len(s)/2], s[len(s)-1])
+	return fmt.Sprintf("| %s | %s | %d | %d of %d | %d | %.2f %% | %.2f %% | %.2f | %.2f | %d M | %s |", m.set, m.variant,
+		m.instances, m.best, m.targets, m.proved, 100*m.gap/float64(m.instances), 100*m.worstOver,
+		s[len(s)/2], s[len(s)-1], slices.Max(m.work)/1_000_000, time.Now().Format("2006-01-02"))
 }
 
+const head = "| set | cut how | instances | at best-known | proved | mean gap to our bound | worst above best-known | median s | worst s | most work | date |\n" +
+	"| --- | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |\n"
+
+// writeTables puts the rows into the table of a Markdown file, in place of those
+// of the same set and way of cutting.
 func writeTables(t *testing.T, rows []measured) {
-	var b strings.Builder
-	for i := range rows {
-		b.WriteString(rows[i].row() + "\n")
+	text, err := os.ReadFile(*publishedOut)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if err := os.WriteFile(*publishedOut, []byte(b.String()), 0o644); err != nil {
+	before, table, ok := strings.Cut(string(text), head)
+	if !ok {
+		t.Fatalf("%s has no table with the head\n%s", *publishedOut, head)
+	}
+	old, after, _ := strings.Cut(table, "\n\n")
+	lines := strings.Split(strings.TrimSpace(old), "\n")
+	for i := range rows {
+		key := fmt.Sprintf("| %s | %s |", rows[i].set, rows[i].variant)
+		lines = slices.DeleteFunc(lines, func(l string) bool { return l == "" || strings.HasPrefix(l, key) })
+		lines = append(lines, rows[i].row())
+	}
+	slices.Sort(lines)
+	out := before + head + strings.Join(lines, "\n") + "\n\n" + after
+	if err := os.WriteFile(*publishedOut, []byte(out), 0o644); err != nil {
 		t.Fatal(err)
 	}
 }
