@@ -115,6 +115,8 @@ func TestMadeCodes(t *testing.T) {
 		"not a recipe": {Sources{Document: text("x", box), Recipes: []document.Source{text("r", empty)}}, CodeWrongDocument},
 		"recursion": {Sources{Document: text("x", empty+"\nuse \"loop\" {\n  as = \"a\"\n}\n"),
 			Recipes: []document.Source{text("r", "scantling = 1\nrecipe \"loop\" {\n}\n\nuse \"loop\" {\n  as = \"a\"\n}\n")}}, CodeRecipeDepth},
+		"input name": {Sources{Document: text("x", empty+"\nuse \"odd\" {\n  as = \"a\"\n}\n"),
+			Recipes: []document.Source{text("r", "scantling = 1\nrecipe \"odd\" {\n}\n\ninput \"left\" {\n  length = 3\n}\n")}}, CodeInputName},
 		"rule": {Sources{Document: text("x", box+"\ncontents \"wires\" {\n  rod    = [4]\n  length = 100\n}\n\nseries \"wire\" {\n  kind  = \"channel\"\n  on    = part.shelf\n  side  = \"top\"\n  holds = contents.wires\n  pitch = 1\n}\n")}, "refused-by-rule"},
 	} {
 		r := Piece(c.src)

@@ -54,6 +54,11 @@ const (
 	// Example is made by the test.
 	CodeInputUnknown diag.Code = "input-unknown"
 
+	// CodeInputName: an input of a recipe is called like a word of "use".
+	//
+	// Example is made by the test.
+	CodeInputName diag.Code = "input-name"
+
 	// CodeNoInput: a recipe is given something that it does not ask for.
 	//
 	// Example, added to evaluate/testdata/box.piece.hcl:

@@ -1,7 +1,6 @@
 package evaluate
 
 import (
-	"scantling/internal/document"
 	"scantling/internal/message"
 )
 
@@ -14,7 +13,7 @@ const (
 // present reports whether the block's own condition lets it be.
 func (d *decl) present() bool {
 	a := d.block.Attribute("if")
-	if a == nil || d.recipeInput("if") {
+	if a == nil {
 		return true
 	}
 	return get(d.s.w, &d.on, func() string { return d.name + ".if" }, a.Where, func() bool {
@@ -30,7 +29,7 @@ func (d *decl) repeats() int {
 		return 0
 	}
 	a := d.block.Attribute("repeat")
-	if a == nil || d.recipeInput("repeat") {
+	if a == nil {
 		return 1
 	}
 	return get(d.s.w, &d.count, func() string { return d.name + ".repeat" }, a.Where, func() int {
@@ -43,17 +42,7 @@ func (d *decl) repeats() int {
 	})
 }
 
-func (d *decl) repeated() bool { return d.block.Has("repeat") && !d.recipeInput("repeat") }
-
-// recipeInput reports whether a word of a "use" block is an input of the recipe
-// and not ours.
-func (d *decl) recipeInput(name string) bool {
-	if d.block.Type != "use" {
-		return false
-	}
-	r := d.s.w.recipe(d.block.Label())
-	return r != nil && r.Input(name) != nil
-}
+func (d *decl) repeated() bool { return d.block.Has("repeat") }
 
 // members returns the instances of a declared block, in order.
 func (d *decl) members() []node {
@@ -128,24 +117,11 @@ func (d *decl) newUse(nth, of int) *scope {
 		s.addr = addressOf(host.addr, d.name, nth)
 		s.group = s.addr
 	}
-	s.frame = &frame{up: host.frame, depth: host.frame.depth + 1, place: env{s: host, nth: nth}, block: placesOnly(d, file), name: string(s.addr)}
+	s.frame = &frame{up: host.frame, depth: host.frame.depth + 1, place: env{s: host, nth: nth}, block: d.block, name: string(s.addr)}
 	s.declare(file.Blocks)
 	s.open()
 	s.checkUse(d.block, file)
 	return s
-}
-
-// placesOnly returns the block as the frame sees it: without attributes that are
-// inputs of the recipe.
-func placesOnly(d *decl, file *document.File) *document.Block {
-	out := *d.block
-	out.Attributes = nil
-	for _, a := range d.block.Attributes {
-		if file.Input(a.Name) == nil {
-			out.Attributes = append(out.Attributes, a)
-		}
-	}
-	return &out
 }
 
 // open sets up what stands at the outermost level of a document: sizes,

@@ -217,9 +217,7 @@ func (s *scope) collectGroup() {
 	w := s.w
 	out := piece.Group{Address: s.addr, Name: s.decl.name, Parent: s.outer().group, Where: s.decl.block.Where}
 	e := env{s: s.outer(), nth: s.nth}
-	if s.host == nil || !s.decl.recipeInput("label") {
-		out.Label = e.words(s.decl.block, "label")
-	}
+	out.Label = e.words(s.decl.block, "label")
 	if s.nth > 0 {
 		out.Nth, out.Of = s.nth, s.of
 	}

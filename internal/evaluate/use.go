@@ -17,6 +17,9 @@ func (s *scope) checkUse(b *document.Block, recipe *document.File) {
 	var lacking []message.Arg
 	for _, in := range recipe.Of("input") {
 		known = append(known, in.Label())
+		if slices.Contains(usePlaces, in.Label()) {
+			w.fault(CodeInputName, in.Where, message.Text("name", in.Label()))
+		}
 		if needed(s, b, in) {
 			lacking = append(lacking, message.Text("", in.Label()))
 		}
