@@ -42,6 +42,7 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 			return problem.Answer{}, shortage("no way was found to cut all parts from it")
 		}
 	}
+	s.polish(firstMethod.Bonus(polishWork))
 	return s.answer(), nil
 }
 
