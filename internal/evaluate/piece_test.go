@@ -1,6 +1,7 @@
 package evaluate
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"testing"
@@ -49,4 +50,12 @@ func TestExample(t *testing.T) {
 	for _, d := range r.Ledger.Verify() {
 		t.Error(d)
 	}
+}
+
+func replaceOnce(t testing.TB, text []byte, old, new string) []byte {
+	t.Helper()
+	if n := bytes.Count(text, []byte(old)); n != 1 {
+		t.Fatalf("%q stands %d times", old, n)
+	}
+	return bytes.Replace(text, []byte(old), []byte(new), 1)
 }
