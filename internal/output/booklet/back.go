@@ -81,7 +81,7 @@ func (c *composer) handOver() {
 		c.text(key)
 	}
 	name, licence := faceAndLicence()
-	c.add(typeset.Space{Height: 4}, typeset.Paragraph{Manner: typeset.Small, Spans: []typeset.Span{{Colour: page.InkSoft, Text: c.say("booklet.colophon",
+	c.add(typeset.Space{Height: 4}, typeset.Paragraph{Manner: c.fine(), Spans: []typeset.Span{{Colour: page.InkSoft, Text: c.say("booklet.colophon",
 		message.Text("face", name), message.Text("licence", licence), message.Text("revision", c.options.Revision))}}})
 }
 

@@ -102,8 +102,17 @@ func (c *composer) paragraph(key string, args ...message.Arg) typeset.Block {
 
 func (c *composer) text(key string, args ...message.Arg) { c.add(c.paragraph(key, args...)) }
 
-func small(text string) typeset.Block {
-	return typeset.Paragraph{Spans: typeset.Plain(text), Manner: typeset.Small}
+func (c *composer) small(text string) typeset.Block {
+	return typeset.Paragraph{Spans: typeset.Plain(text), Manner: c.fine()}
+}
+
+// fine is the manner of what is set smaller; the digits of fractions of an inch
+// are small already, so there it is that of the body.
+func (c *composer) fine() typeset.Manner {
+	if c.plan.Piece.Edition == "in" || c.plan.Piece.Edition == "both" {
+		return typeset.Body
+	}
+	return typeset.Small
 }
 
 // table sets a table; an empty one says nothing.
@@ -130,10 +139,7 @@ func (c *composer) setWidths(t table.Table, room float64) typeset.Table {
 
 // setTable sets a table over the whole width, its groups as rows of their own.
 func (c *composer) setTable(t table.Table) typeset.Table {
-	out := typeset.Table{Full: true, Manner: typeset.Small}
-	if c.plan.Piece.Edition == "in" {
-		out.Manner = typeset.Body // the digits of fractions are small
-	}
+	out := typeset.Table{Full: true, Manner: c.fine()}
 	for _, col := range t.Columns {
 		align := page.Start
 		if col.Number {

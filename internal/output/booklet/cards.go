@@ -51,7 +51,7 @@ func (c *composer) card(i int, narrow bool) []typeset.Block {
 	head := typeset.Heading{Level: 3, Text: title, Anchor: "setup-" + s.ID, Address: s.ID, Unlisted: true}
 	var body []typeset.Block
 	if !byHand(s) {
-		body = append(body, typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ " + c.say("booklet.card-off"), Bold: true, Colour: page.Warn}}, Manner: typeset.Small})
+		body = append(body, typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ " + c.say("booklet.card-off"), Bold: true, Colour: page.Warn}}, Manner: c.fine()})
 	}
 	rows := merged(s.Placements)
 	var pictures []typeset.Block
@@ -80,13 +80,13 @@ func (c *composer) card(i int, narrow bool) []typeset.Block {
 
 // about says what machine it is, and what holds for the whole card.
 func (c *composer) about(s plan.Setup) []typeset.Block {
-	out := []typeset.Block{small(c.machine(s))}
+	out := []typeset.Block{c.small(c.machine(s))}
 	if t := c.settings(s.Settings); len(t.Rows) > 0 {
 		out = append(out, t)
 	}
 	for _, m := range []message.Message{s.Device, s.TestPiece} {
 		if !m.IsZero() {
-			out = append(out, small(c.phrase(m)))
+			out = append(out, c.small(c.phrase(m)))
 		}
 	}
 	return out
@@ -97,19 +97,19 @@ func (c *composer) about(s plan.Setup) []typeset.Block {
 func (c *composer) notes(s plan.Setup, rows []mergedRow) []typeset.Block {
 	var out []typeset.Block
 	if feed := sameFeed(rows); feed != nil {
-		out = append(out, small(c.phrase(*feed)))
+		out = append(out, c.small(c.phrase(*feed)))
 	}
 	var said []string
 	for _, r := range rows {
 		for _, p := range r.placements {
 			if text := c.phrase(p.Note); p.Note.Key == methodNote && !slices.Contains(said, text) {
 				said = append(said, text)
-				out = append(out, small(text))
+				out = append(out, c.small(text))
 			}
 		}
 	}
 	for _, sum := range s.Sums {
-		out = append(out, typeset.Paragraph{Spans: c.planSum(sum), Manner: typeset.Small})
+		out = append(out, typeset.Paragraph{Spans: c.planSum(sum), Manner: c.fine()})
 	}
 	return out
 }
@@ -139,7 +139,7 @@ func (c *composer) cautionLine(list []message.Message) typeset.Block {
 	if text == "" {
 		return nil
 	}
-	return typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: text}}, Manner: typeset.Small}
+	return typeset.Paragraph{Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: text}}, Manner: c.fine()}
 }
 
 // ownCautions says the cautions of a list that are not the general ones.
@@ -254,7 +254,7 @@ func (c *composer) placements(rows []mergedRow, narrow bool) typeset.Table {
 	if narrow {
 		shares, keys = []float64{1, 1.5, 2.2}, keys[:3]
 	}
-	var t = typeset.Table{Full: true, Manner: typeset.Small}
+	var t = typeset.Table{Full: true, Manner: c.fine()}
 	for i, key := range keys {
 		t.Columns = append(t.Columns, typeset.Column{Share: shares[i]})
 		t.Header = append(t.Header, typeset.Cell{Spans: typeset.Strong(c.say(key))})

@@ -27,13 +27,13 @@ func (c *composer) cover() {
 	if len(p.Piece.Inputs) > 0 {
 		left = append(left, c.choices())
 	}
-	left = append(left, small(c.say("booklet.units", message.Word("units", c.units()))))
+	left = append(left, c.small(c.say("booklet.units", message.Word("units", c.units()))))
 	c.add(typeset.Beside{Share: 0.52, Left: left, Right: []typeset.Block{typeset.Contents{Levels: 1}}})
 }
 
 // choices lists the inputs that the plan was made for.
 func (c *composer) choices() typeset.Block {
-	t := typeset.Table{Manner: typeset.Small, Full: true, Columns: []typeset.Column{{Share: 2}, {Share: 1, Align: page.End}},
+	t := typeset.Table{Manner: c.fine(), Full: true, Columns: []typeset.Column{{Share: 2}, {Share: 1, Align: page.End}},
 		Header: []typeset.Cell{{Spans: typeset.Strong(c.say("booklet.made-for")), Columns: 2}}}
 	for _, in := range c.plan.Piece.Inputs {
 		t.Rows = append(t.Rows, typeset.Row{Cells: []typeset.Cell{
@@ -105,7 +105,7 @@ func (c *composer) threeViews() typeset.Block {
 		across  unit.Length
 	}{{drawing.LookFront, "booklet.view-front", share, size[piece.Right]}, {drawing.LookRight, "booklet.view-right", 1 - share, size[piece.Back]}} {
 		// Overall sizes stand beside the views; 18 mm are kept for them.
-		f := min((room-36)/both, (c.room.Height*0.36-12)/size[piece.Up].Millimetres())
+		f := min((room-42)/both, (c.room.Height*0.36-12)/size[piece.Up].Millimetres())
 		pic := drawing.Elevation(c.plan, c.solids, v.look, f, c.speech)
 		views[i] = typeset.Figure{Drawing: pic, Caption: typeset.Plain(c.say(v.caption))}
 	}

@@ -110,7 +110,7 @@ func (c *composer) step(s plan.Step) typeset.Entry {
 		rest = append(rest, typeset.Span{Text: " " + c.say("booklet.wait", message.Minutes("time", s.Wait)), Bold: true})
 	}
 	if len(rest) > 1 || rest[0].Text != "" {
-		e.Blocks = append(e.Blocks, typeset.Paragraph{Spans: rest, Manner: typeset.Small})
+		e.Blocks = append(e.Blocks, typeset.Paragraph{Spans: rest, Manner: c.fine()})
 	}
 	if len(s.Setups) > 0 {
 		return e // its cautions stand on the card, the sign leads to them
@@ -118,7 +118,7 @@ func (c *composer) step(s plan.Step) typeset.Entry {
 	if line := c.cautionLine(s.Cautions); line != nil {
 		text := c.ownCautions(s.Cautions)
 		if n, ok := c.cautioned[text]; ok {
-			line = typeset.Paragraph{Manner: typeset.Small, Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: c.say("booklet.cautions-as", message.Count("n", n))}}}
+			line = typeset.Paragraph{Manner: c.fine(), Spans: []typeset.Span{{Text: "▲ ", Bold: true, Colour: page.Warn}, {Text: c.say("booklet.cautions-as", message.Count("n", n))}}}
 		} else {
 			c.cautioned[text] = s.N
 		}

@@ -26,7 +26,7 @@ func (c *composer) diagrams() {
 			stock = d.Stock
 			blocks = append(blocks, heading(2, c.speech.Own(d.Label)+" · "+c.speech.Figure(d.Thickness.Nm), "", false))
 			if !d.Bound.IsZero() {
-				blocks = append(blocks, small(c.phrase(d.Bound)))
+				blocks = append(blocks, c.small(c.phrase(d.Bound)))
 			}
 		}
 		pic := drawing.Diagram(d, c.room.Width, c.room.Height*0.34, c.speech)
@@ -107,7 +107,7 @@ func (c *composer) drawings() {
 		blocks := []typeset.Block{
 			typeset.Heading{Level: 2, Text: name, Anchor: "part-" + row.Mark, Address: string(row.Members[0]), Unlisted: true},
 			typeset.Figure{Drawing: pic, Address: string(row.Members[0])},
-			small(c.sides(row)),
+			c.small(c.sides(row)),
 			typeset.Figure{Drawing: drawing.TitleBlock(c.plan, row, scale, c.options.ThirdAngle, c.options.Revision, c.room.Width, c.speech), Address: string(row.Members[0])},
 		}
 		if len(cuts.Rows) > 0 {

@@ -57,7 +57,7 @@ func (d *partDrawing) callout(letter string, cut page.Box, address string) {
 				continue
 			}
 			c := on.Add(off)
-			if cost := d.crowded(c) + float64(i)*0.3; cost < best {
+			if cost := d.crowded(c) + float64(i)*0.3 + d.leaderHits(c, on); cost < best {
 				best, at, tip = cost, c, on
 			}
 		}
@@ -70,6 +70,16 @@ func (d *partDrawing) callout(letter string, cut page.Box, address string) {
 	d.out.Add(address, page.Fill{Path: page.Circle(at, calloutRadius), Colour: page.Ground})
 	d.out.Add(address, page.Stroke{Path: page.Circle(at, calloutRadius), Width: page.W018, Colour: page.Ink})
 	d.out.Add(address, page.Text{At: page.Point{X: at.X, Y: at.Y + 0.8}, Size: labelSize, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: d.speech.Own(letter)})
+}
+
+// leaderHits says how many texts the line from a ring to its cut would cross.
+func (d *partDrawing) leaderHits(from, to page.Point) (cost float64) {
+	for _, it := range d.out.Items {
+		if t, ok := it.Shape.(page.Text); ok && from != to && enters(from, to, t.Bounds().Grow(0.3)) {
+			cost += 100
+		}
+	}
+	return cost
 }
 
 // crowded says how much stands where a ring would: texts and other rings must

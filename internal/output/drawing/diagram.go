@@ -14,9 +14,9 @@ import (
 // sizes, saw cuts numbered in their order, remnants hatched. Room is the space
 // on paper, in millimetres.
 func Diagram(d plan.Diagram, roomWidth, roomHeight float64, s Speech) page.Drawing {
-	const left, top, bottom = 10.0, 9.0, 9.0
+	const left, top, bottom = 12.0, 9.0, 9.0
 	length, width := d.Length.Nm.Millimetres(), d.Width.Nm.Millimetres()
-	scale := (roomWidth - left - 2) / length
+	scale := (roomWidth - left - 3) / length
 	scale = math.Min(scale, (roomHeight-top-bottom)/width)
 	v := diagramView{scale: scale, origin: page.Point{X: left, Y: top}, width: width, speech: s}
 	v.out.Name = d.Label
@@ -30,7 +30,11 @@ func Diagram(d plan.Diagram, roomWidth, roomHeight float64, s Speech) page.Drawi
 		v.piece(p)
 	}
 	for _, c := range d.Cuts {
-		v.cut(c, d.Kerf.Nm.Millimetres())
+		v.line(c, d.Kerf.Nm.Millimetres())
+	}
+	for _, c := range d.Cuts {
+		p, q := v.ends(c, d.Kerf.Nm.Millimetres())
+		v.ring(p, q, c.N)
 	}
 	return v.out
 }
@@ -72,7 +76,7 @@ func (v *diagramView) piece(p plan.Placed) {
 	v.out.Add(p.Workpiece, page.Fill{Path: page.Rectangle(box), Colour: page.Ground})
 	v.out.Add(p.Workpiece, page.Stroke{Path: page.Rectangle(box), Width: page.W035, Colour: page.Ink})
 	size := v.speech.Figure(p.Rect.Length.Nm) + " × " + v.speech.Figure(p.Rect.Width.Nm)
-	v.label(box, p.Workpiece, p.Mark, size)
+	v.label(box, p.Workpiece, v.speech.Own(p.Mark), size)
 	v.grain(box, p.Workpiece)
 }
 
@@ -128,22 +132,26 @@ func (v *diagramView) left(l plan.Left) {
 	v.label(box, "", word(v.speech, "drawing.keep"), v.speech.Figure(l.Rect.Length.Nm)+" × "+v.speech.Figure(l.Rect.Width.Nm))
 }
 
-// cut draws the kerf of one saw cut with its number in a ring at its end.
-func (v *diagramView) cut(c plan.SawCut, kerf float64) {
+// ends returns where the middle of a saw cut runs.
+func (v *diagramView) ends(c plan.SawCut, kerf float64) (p, q page.Point) {
 	in := c.In
 	a0, c0 := in.Along.Nm.Millimetres(), in.Across.Nm.Millimetres()
 	length, width := in.Length.Nm.Millimetres(), in.Width.Nm.Millimetres()
 	at := c.At.Nm.Millimetres() + kerf/2
-	p, q := v.at(a0+at, c0), v.at(a0+at, c0+width)
 	if c.Kind == "rip" {
-		p, q = v.at(a0, c0+at), v.at(a0+length, c0+at)
+		return v.at(a0, c0+at), v.at(a0+length, c0+at)
 	}
+	return v.at(a0+at, c0), v.at(a0+at, c0+width)
+}
+
+// line draws the kerf of one saw cut.
+func (v *diagramView) line(c plan.SawCut, kerf float64) {
+	p, q := v.ends(c, kerf)
 	thick := page.W025
 	if float64(kerf*v.scale) > 0.4 {
 		thick = page.W035
 	}
 	v.out.Add("", page.Stroke{Path: page.Line(p, q), Width: thick, Colour: page.Act})
-	v.ring(p, q, c.N)
 }
 
 // ring puts the number of a cut on its line, as near to its start as nothing

@@ -33,22 +33,43 @@ type dimension struct {
 	// running row stand in their way; taken are the places of those figures.
 	skip  [2]float64
 	taken []float64
+	// plate blots out what lies below the figure.
+	plate bool
 }
 
-// draw adds the dimension to a drawing and returns the box of its text.
-func (d dimension) draw(to *page.Drawing) {
-	a, b := d.a, d.b
-	if d.vertical {
-		a.X, b.X = d.line, d.line
-	} else {
-		a.Y, b.Y = d.line, d.line
+// drawAll adds dimensions to a drawing: all lines, then all figures, so that
+// their plates blot out what runs below them.
+func drawAll(to *page.Drawing, list ...dimension) {
+	for _, d := range list {
+		d.lines(to)
 	}
+	for _, d := range list {
+		d.figure(to)
+	}
+}
+
+// draw adds the dimension to a drawing.
+func (d dimension) draw(to *page.Drawing) { drawAll(to, d) }
+
+// lines draws the dimension line, its extension lines and its ticks.
+func (d dimension) lines(to *page.Drawing) {
+	a, b := d.ends()
 	for _, ends := range [2][2]page.Point{{d.a, a}, {d.b, b}} {
 		d.extension(to, ends[0], ends[1])
 		d.tick(to, ends[1])
 	}
 	to.Add(d.address, page.Stroke{Path: page.Line(a, b), Width: page.Thin, Colour: page.Ink})
-	d.figure(to, a, b)
+}
+
+// ends returns the ends of the dimension line.
+func (d dimension) ends() (a, b page.Point) {
+	a, b = d.a, d.b
+	if d.vertical {
+		a.X, b.X = d.line, d.line
+	} else {
+		a.Y, b.Y = d.line, d.line
+	}
+	return a, b
 }
 
 func (d dimension) extension(to *page.Drawing, from, end page.Point) {
@@ -75,7 +96,7 @@ func (d dimension) blocked(from page.Point) bool {
 	if d.vertical {
 		at = from.Y
 	}
-	return slices.ContainsFunc(d.taken, func(t float64) bool { return math.Abs(t-at) < 2.1 })
+	return slices.ContainsFunc(d.taken, func(t float64) bool { return math.Abs(t-at) < 2.9 })
 }
 
 func (d dimension) tick(to *page.Drawing, at page.Point) {
@@ -85,22 +106,28 @@ func (d dimension) tick(to *page.Drawing, at page.Point) {
 
 // figure writes the text above the line, or beside its end where the line is
 // too short for it.
-func (d dimension) figure(to *page.Drawing, a, b page.Point) {
+func (d dimension) figure(to *page.Drawing) {
+	a, b := d.ends()
 	width := textWidth(d.text)
 	room := b.Sub(a).Norm()
 	t := page.Text{Size: figureSize(d.text), String: d.text, Align: page.Middle, Colour: page.Ink}
 	mid := a.Add(b).Mul(0.5)
+	// A fraction reaches below the baseline.
+	above := max(0.8, float64(t.Line().Bottom*t.Size)+0.45)
 	switch {
-	case d.vertical && room >= width+1:
-		t.At, t.Turn = page.Point{X: mid.X - 0.8, Y: mid.Y}, -90
+	case d.vertical && room >= width+3:
+		t.At, t.Turn = page.Point{X: mid.X - above, Y: mid.Y}, -90
 	case d.vertical:
-		t.At, t.Align = page.Point{X: mid.X + 1.2, Y: math.Min(a.Y, b.Y) - 1.2}, page.Start
-	case room >= width+1:
-		t.At = page.Point{X: mid.X, Y: mid.Y - 0.8}
+		t.At, t.Align = page.Point{X: mid.X - 1.9, Y: mid.Y + float64(t.Size*capHalf)}, page.End
+	case room >= width+3:
+		t.At = page.Point{X: mid.X, Y: mid.Y - above}
 	case d.before:
-		t.At, t.Align = page.Point{X: math.Min(a.X, b.X) - 1.8, Y: mid.Y + 1}, page.End
+		t.At, t.Align = page.Point{X: math.Min(a.X, b.X) - 1.9, Y: mid.Y + float64(t.Size*capHalf)}, page.End
 	default:
-		t.At, t.Align = page.Point{X: math.Max(a.X, b.X) + 1.8, Y: mid.Y + 1}, page.Start
+		t.At, t.Align = page.Point{X: math.Max(a.X, b.X) + 1.9, Y: mid.Y + float64(t.Size*capHalf)}, page.Start
+	}
+	if d.plate {
+		to.Add(d.address, page.Fill{Path: page.Rectangle(t.Bounds().Grow(0.4)), Colour: page.Ground})
 	}
 	to.Add(d.address, t)
 }

@@ -89,14 +89,14 @@ const (
 	fenceWide  = 7.0
 	sketchLeft = 15.0 // for the height and its figure
 	sketchTop  = 6.0
-	sketchLow  = 17.0 // for the shank and two lines of figures
 )
 
 // section places fence, work and cutter and draws them.
 func (s *sketch) section(roomWidth, roomHeight float64) {
 	near, wide, thick, size := s.near.Millimetres(), s.wide.Millimetres(), s.thick.Millimetres(), s.cutter.Millimetres()
 	high := max(thick, s.height.Millimetres())
-	f := min((roomHeight-sketchTop-sketchLow)/high, 18/thick, 22/size, 3)
+	below := 7 + float64(1.7*s.lineStep()) // the shank and two lines of figures
+	f := min((roomHeight-sketchTop-below)/high, 18/thick, 22/size, 3)
 	roomWidth -= 11 // for the name of the side at the fence
 	face := roomWidth - fenceWide
 	most := (face - sketchLeft) * 0.5
@@ -110,7 +110,7 @@ func (s *sketch) section(roomWidth, roomHeight float64) {
 	room := left - sketchLeft
 	broken := beyond > room
 	beyond = max(0, min(beyond, room))
-	table := roomHeight - sketchLow
+	table := roomHeight - below
 	work := page.NewBox(left-beyond, table-float64(thick*f), face-left+beyond, float64(thick*f))
 	s.scenery(face, table, roomWidth)
 	s.out.Add("", page.Fill{Path: page.Rectangle(work), Colour: page.Straw})
@@ -120,6 +120,15 @@ func (s *sketch) section(roomWidth, roomHeight float64) {
 		s.breakAt((right+face)/2, work)
 	}
 	s.figures(face, left, right, table, float64(s.height.Millimetres()*f), work)
+}
+
+// lineStep is the distance of dimension lines that their figures need.
+func (s *sketch) lineStep() float64 {
+	size := textSize
+	for _, l := range []unit.Length{s.near, s.near + s.cutter/2, s.near + s.cutter} {
+		size = max(size, figureSize(s.speech.Figure(l)))
+	}
+	return size * 2
 }
 
 // scenery draws the fence at the right and the table below.
@@ -184,17 +193,19 @@ func (s *sketch) figures(face, left, right, table, height float64, work page.Box
 	if s.covered {
 		edge, shown = left, s.near+s.cutter
 	}
-	low := table + 7.5
+	low := table + 5 + s.lineStep()/2
+	var list []dimension
 	if s.through {
-		dimension{a: at(right, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(s.near)}.draw(&s.out)
+		list = append(list, dimension{a: at(right, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(s.near)})
 	} else {
-		dimension{a: at(edge, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(shown), before: true}.draw(&s.out)
 		if centre > 0 {
-			dimension{a: at(middle, table+3.5), b: at(face, table), line: low + 6.5, text: s.speech.Figure(centre), before: true}.draw(&s.out)
+			list = append(list, dimension{a: at(middle, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(centre), before: true, plate: true})
+			low += s.lineStep()
 		}
-		x := work.Min.X - 5
-		dimension{a: at(work.Min.X, table), b: at(left, table-height), vertical: true, line: x, text: s.speech.Figure(s.height)}.draw(&s.out)
+		list = append(list, dimension{a: at(edge, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(shown), before: true, plate: true})
+		list = append(list, dimension{a: at(work.Min.X, table), b: at(left, table-height), vertical: true, line: work.Min.X - 5, text: s.speech.Figure(s.height), plate: true})
 	}
+	drawAll(&s.out, list...)
 	// The mark stands over the larger part of the work, clear of the cutter.
 	over := (work.Min.X + left) / 2
 	if face-right > left-work.Min.X {

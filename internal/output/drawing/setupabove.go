@@ -87,16 +87,18 @@ func (s *above) atFence() {
 		s.stop(high)
 		s.pair(high, cutter, cutter+boreWide, base, s.right, s.rightEdge)
 	}
-	s.arrow(page.Point{X: s.width, Y: base + 18}, page.Point{X: s.width - 14, Y: base + 18})
+	s.arrow(page.Point{X: s.width, Y: base + 22}, page.Point{X: s.width - 14, Y: base + 22})
 }
 
 // pair draws the two distances of a stop: to the cutter's edge and its centre.
 func (s *above) pair(stop, cutter, edge, base float64, centre, toEdge unit.Length) {
 	at := func(x float64) page.Point { return page.Point{X: x, Y: base} }
+	size := max(figureSize(s.speech.Figure(centre)), figureSize(s.speech.Figure(toEdge)))
+	list := []dimension{{a: at(stop), b: at(cutter), line: base + float64(4*size), text: s.speech.Figure(centre), plate: true}}
 	if toEdge > 0 {
-		dimension{a: at(stop), b: at(edge), line: base + 6, text: s.speech.Figure(toEdge)}.draw(&s.out)
+		list = append(list, dimension{a: at(stop), b: at(edge), line: base + float64(2*size), text: s.speech.Figure(toEdge), plate: true})
 	}
-	dimension{a: at(stop), b: at(cutter), line: base + 12.5, text: s.speech.Figure(centre)}.draw(&s.out)
+	drawAll(&s.out, list...)
 }
 
 // atGauge draws a crosscut: the mitre gauge on the maker's side, the stop at its
