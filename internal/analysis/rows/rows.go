@@ -101,47 +101,86 @@ func (m *model) around(group address.Address) (region, bool) {
 var places = [...]unit.Length{16, 11, 21, 8, 24, 5, 27, 3, 29}
 
 // through returns a row along each axis through a region. richest asks for the
-// line with the most terms; otherwise the first that can be drawn is taken.
+// line with the most terms inside the region; otherwise the first that can be
+// drawn is taken.
 func (m *model) through(a address.Address, title string, r region, richest bool) []plan.Row {
 	var out []plan.Row
 	for _, axis := range [3]piece.Axis{piece.Right, piece.Back, piece.Up} {
-		var best line
-		var terms int
-		var wide float64
-		found := false
-		l := line{axis: axis}
-		x := l.across()
 		if !richest && m.inBand(axis, r) {
 			continue
 		}
 		near := m.over(axis, r)
-	search:
-		for _, p := range places {
-			for _, q := range places {
-				l.at[x[0]] = r.lo[x[0]] + (r.hi[x[0]]-r.lo[x[0]])*p/32
-				l.at[x[1]] = r.lo[x[1]] + (r.hi[x[1]]-r.lo[x[1]])*q/32
-				wood, ok := near.wood(l)
-				if !ok || len(wood) == 0 || (found && len(wood) < terms) {
-					continue
-				}
-				if !richest {
-					best, found = l, true
-					break search
-				}
-				area := near.band(l, r).area()
-				if found && len(wood) == terms && area <= wide {
-					continue
-				}
-				best, terms, wide, found = l, len(wood), area, true
+		lines := linesIn(axis, r)
+		if richest {
+			lines = near.inside(r).byTerms(lines, r)
+		}
+		for _, l := range lines {
+			if wood, ok := near.wood(l); !ok || len(wood) == 0 {
+				continue
 			}
+			m.bands[axis] = append(m.bands[axis], near.band(l, r))
+			if m.fresh(l, near) {
+				out = append(out, near.row(l, r, a, message.New(title, message.Address("of", a), message.Word("axis", axisKey(axis)))))
+			}
+			break
 		}
-		if !found {
-			continue
+	}
+	return out
+}
+
+// linesIn returns the lines along an axis that are tried in a region, those near
+// the middle first.
+func linesIn(axis piece.Axis, r region) []line {
+	l := line{axis: axis}
+	x := l.across()
+	var out []line
+	for _, p := range places {
+		for _, q := range places {
+			l.at[x[0]] = r.lo[x[0]] + (r.hi[x[0]]-r.lo[x[0]])*p/32
+			l.at[x[1]] = r.lo[x[1]] + (r.hi[x[1]]-r.lo[x[1]])*q/32
+			out = append(out, l)
 		}
-		m.bands[axis] = append(m.bands[axis], near.band(best, r))
-		if m.fresh(best, near) {
-			out = append(out, near.row(best, r, a, message.New(title, message.Address("of", a), message.Word("axis", axisKey(axis)))))
+	}
+	return out
+}
+
+// inside returns the model of the parts that reach into a region: a line's terms
+// within a drawer do not depend on the drawers below it.
+func (m *model) inside(r region) *model {
+	out := *m
+	out.blocks = nil
+	for _, b := range m.blocks {
+		apart := false
+		for a := range 3 {
+			apart = apart || b.body.hi[a] <= r.lo[a] || b.body.lo[a] >= r.hi[a]
 		}
+		if !apart {
+			out.blocks = append(out.blocks, b)
+		}
+	}
+	return &out
+}
+
+// byTerms returns the lines that can be drawn, those with the most stretches of
+// wood first, among equals those with the widest band, then in the order given.
+func (m *model) byTerms(lines []line, r region) []line {
+	type ranked struct {
+		line  line
+		terms int
+		area  float64
+	}
+	var list []ranked
+	for _, l := range lines {
+		if wood, ok := m.wood(l); ok && len(wood) > 0 {
+			list = append(list, ranked{l, len(wood), m.band(l, r).area()})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b ranked) int {
+		return cmp.Or(cmp.Compare(b.terms, a.terms), cmp.Compare(b.area, a.area))
+	})
+	out := make([]line, len(list))
+	for i, x := range list {
+		out[i] = x.line
 	}
 	return out
 }

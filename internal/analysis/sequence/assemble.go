@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"slices"
-	"strings"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis/operations"
@@ -74,26 +73,7 @@ func (s *sequencer) measured(a address.Address) []string {
 // concerns reports whether the step is about the thing, all of a repeat where no
 // index is given.
 func (st step) concerns(a address.Address) bool {
-	return slices.ContainsFunc(st.about, func(b address.Address) bool { return covers(a, b) })
-}
-
-// covers reports whether a names b or what b lies in; an address without indices
-// names all of a repeat.
-func covers(a, b address.Address) bool {
-	if name, _, _ := strings.Cut(string(a), "."); !strings.HasPrefix(string(b), strings.SplitN(name, "[", 2)[0]) {
-		return false // most do not: no need to take them apart
-	}
-	as, errA := a.Steps()
-	bs, errB := b.Steps()
-	if errA != nil || errB != nil || len(as) > len(bs) {
-		return false
-	}
-	for i, x := range as {
-		if x.Name != bs[i].Name || x.Index > 0 && x.Index != bs[i].Index || x.HasKey && x.Key != bs[i].Key {
-			return false
-		}
-	}
-	return true
+	return slices.ContainsFunc(st.about, func(b address.Address) bool { return a.Covers(b) })
 }
 
 // assemble adds dry fit and glue-up of one group, or of all of a repeat.
