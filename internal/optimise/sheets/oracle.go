@@ -47,6 +47,9 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 					reply.Found = append(reply.Found, p)
 				}
 			}
+			if len(reply.Found) == 0 && reply.Exact && ask.Prove {
+				o.tighten(&b, i, ask, &reply, meter)
+			}
 			if meter.Ended() {
 				return reply, len(reply.Found) > 0
 			}
@@ -56,6 +59,58 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 		return o.unlimited(ask, reply, meter)
 	}
 	return reply, true
+}
+
+// tightenings bounds the steps of one tightening.
+const tightenings = 25
+
+// tighten lowers a ceiling by prices on the limits of copies, see multiply. It
+// is for sheets that one model alone describes.
+func (o *oracle) tighten(b *bounded, i int, ask cover.Ask, reply *cover.Reply, meter *work.Meter) {
+	if len(o.models) > 1 {
+		return
+	}
+	m := o.models[0]
+	many := make([]int, len(ask.Left))
+	for k, n := range ask.Left {
+		many[k] = min(n*1000, 1000)
+	}
+	price, reduced := make([]int64, len(many)), make([]int64, len(many))
+	step := 1.0
+	for range tightenings {
+		limits, norm := int64(0), 0.0
+		for k := range reduced {
+			reduced[k] = max(0, ask.Value[k]-price[k])
+			limits += price[k] * int64(ask.Left[k])
+		}
+		if !o.guide.build(m, i, reduced, ask.Left, true, meter) {
+			return
+		}
+		top := o.guide.worth() + limits
+		if top < reply.Worth[i] {
+			reply.Worth[i] = top
+		} else {
+			step *= 0.7
+		}
+		if reply.Worth[i] <= ask.Price[i] {
+			return
+		}
+		b.f.value, b.f.order = reduced, m.byValue(reduced)
+		p := b.sheet(i, many)
+		if p == nil {
+			return
+		}
+		for _, e := range p.Use {
+			norm += float64(e.N-ask.Left[e.Kind]) * float64(e.N-ask.Left[e.Kind])
+		}
+		if norm == 0 {
+			return
+		}
+		for _, e := range p.Use {
+			d := float64(e.N - ask.Left[e.Kind])
+			price[e.Kind] = max(0, min(ask.Value[e.Kind], price[e.Kind]+int64(step*float64(top-ask.Price[i])*d/norm)))
+		}
+	}
 }
 
 // staged says whether ceilings over stages bound what a sheet can be worth.

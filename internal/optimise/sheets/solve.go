@@ -25,6 +25,12 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 		return problem.Answer{}, shortage("all of it together is smaller than the parts")
 	}
 	s.bound, s.proof = bound, problem.ByMaterial
+	if p.Goal == problem.LeastCost {
+		m := s.models[0]
+		if n := m.conflict(firstMethod); n > 0 && n*m.stock[0].cost > s.bound {
+			s.bound, s.proof = n*m.stock[0].cost, problem.ByConflict
+		}
+	}
 	s.constructed(firstMethod)
 	if p.Goal == problem.MostValue {
 		s.multiply()
