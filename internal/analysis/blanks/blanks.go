@@ -31,13 +31,16 @@ type Input struct {
 // Derive returns the workpieces, in the order of the rows and, within a row,
 // blanks and strips before panels before the part; assemblies come last.
 func Derive(in Input) ([]plan.Workpiece, diag.List) {
-	d := deriver{Input: in, series: map[address.Address][]piece.Series{}, routed: map[address.Address]bool{}}
+	d := deriver{Input: in, series: map[address.Address][]piece.Series{}, slots: map[address.Address][]piece.Cut{}, own: map[string]string{}, from: map[address.Address][]int{}}
+	for _, m := range in.Piece.Materials {
+		d.own[m.Name] = m.Stock
+	}
 	for _, s := range in.Piece.Series {
 		d.series[s.Part] = append(d.series[s.Part], s)
 	}
 	for _, c := range in.Cuts {
 		if c.Slot != nil {
-			d.routed[c.Part] = true
+			d.slots[c.Part] = append(d.slots[c.Part], c)
 		}
 	}
 	var short []plan.PartRow
@@ -64,74 +67,20 @@ func Derive(in Input) ([]plan.Workpiece, diag.List) {
 type deriver struct {
 	Input
 	series map[address.Address][]piece.Series
-	routed map[address.Address]bool
-	out    []plan.Workpiece
-	diags  diag.List
-}
-
-// stockFor returns the thinnest stock of the row's material that the part comes
-// out of; among equals the one that the rack holds, then the widest.
-func (d *deriver) stockFor(row plan.PartRow) (Stock, bool) {
-	var fits []Stock
-	for _, s := range d.Stock {
-		if s.Species != row.Species || s.Sheet != row.Sheet {
-			continue
-		}
-		if s.Sheet && s.Thickness != row.Thickness.Nm {
-			continue
-		}
-		if s.Thickness-d.planing(s) >= row.Thickness.Nm && s.Length-2*s.End >= row.Length.Nm {
-			fits = append(fits, s)
-		}
-	}
-	if len(fits) == 0 {
-		return Stock{}, false
-	}
-	return slices.MinFunc(fits, func(a, b Stock) int {
-		switch {
-		case a.Thickness != b.Thickness:
-			return int(sign(a.Thickness - b.Thickness))
-		case (a.Have > 0) != (b.Have > 0):
-			if a.Have > 0 {
-				return -1
-			}
-			return 1
-		}
-		return int(sign(b.Width - a.Width))
-	}), true
-}
-
-func sign(l unit.Length) unit.Length { return max(-1, min(1, l)) }
-
-func (d *deriver) planing(s Stock) unit.Length {
-	switch {
-	case s.Sheet:
-		return 0
-	case s.Planed:
-		return d.Allowances.Planed.Nm
-	}
-	return d.Allowances.Rough.Nm
-}
-
-func (d *deriver) refuse(row plan.PartRow) {
-	thickest := unit.Length(0)
-	for _, s := range d.Stock {
-		if s.Species == row.Species && s.Sheet == row.Sheet {
-			thickest = max(thickest, s.Thickness)
-		}
-	}
-	d.diags = append(d.diags, diag.Diagnostic{
-		Severity: diag.Error, Code: CodeNoStock, Address: row.Members[0],
-		Text: message.New("blanks.no-stock", message.Text("mark", row.Mark), message.Text("species", row.Species),
-			message.Length("length", row.Length.Nm), message.Length("thickness", row.Thickness.Nm), message.Length("thickest", thickest)),
-	})
+	slots  map[address.Address][]piece.Cut
+	// own names the stock that answers for a material; from lists the blanks and
+	// panels that a part comes out of, by their places in out.
+	own   map[string]string
+	from  map[address.Address][]int
+	out   []plan.Workpiece
+	diags diag.List
 }
 
 // fromSheet makes one blank a part, at its finished size: sheet goods are cut
 // once.
 func (d *deriver) fromSheet(row plan.PartRow, s Stock) {
 	for i, member := range row.Members {
-		d.out = append(d.out, plan.Workpiece{
+		d.add(plan.Workpiece{
 			ID: blankID(row.Mark, i+1), Kind: plan.BlankPiece, Mark: row.Mark, Parts: []address.Address{member}, Count: 1,
 			Material: row.Material, Stock: s.ID, Length: row.Length, Width: row.Width, Thickness: row.Thickness,
 		})
@@ -141,30 +90,39 @@ func (d *deriver) fromSheet(row plan.PartRow, s Stock) {
 // fromBoard makes a blank or a glued-up panel for each part.
 func (d *deriver) fromBoard(row plan.PartRow, s Stock) {
 	for i, member := range row.Members {
-		length, why := d.length(row)
+		length, why := d.length(row, s)
 		d.blank(row, s, i+1, []address.Address{member}, length, why)
 	}
+}
+
+// add adds a workpiece, and remembers it for the parts that come out of it.
+func (d *deriver) add(w plan.Workpiece) {
+	for _, p := range w.Parts {
+		d.from[p] = append(d.from[p], len(d.out))
+	}
+	d.out = append(d.out, w)
 }
 
 // blank makes the blank number n of a row, for one part or for a gang of parts:
 // in one piece where a board is wide enough, else glued up from strips.
 func (d *deriver) blank(row plan.PartRow, s Stock, n int, parts []address.Address, length ledger.Figure, why []message.Message) {
-	if width, widest := d.width(row), d.widest(s); width.Nm > widest {
+	width, widest := d.width(row), d.widest(s)
+	if width.Nm > widest {
 		d.panel(row, s, n, parts, length, width, widest, why)
 		return
 	}
-	d.out = append(d.out, plan.Workpiece{
+	d.add(plan.Workpiece{
 		ID: blankID(row.Mark, n), Kind: plan.BlankPiece, Mark: row.Mark, Parts: parts, Count: 1,
-		Material: row.Material, Stock: s.ID, Length: length, Width: d.width(row), Thickness: row.Thickness, Why: why,
+		Material: row.Material, Stock: s.ID, Length: length, Width: width, Thickness: row.Thickness, Why: append(why, d.thin(row, s, width.Nm)...),
 	})
 }
 
 // length is the part's length and both ends' allowance, or what the machines
-// need if that is more.
-func (d *deriver) length(row plan.PartRow) (ledger.Figure, []message.Message) {
+// need if that is more and the board has it.
+func (d *deriver) length(row plan.PartRow, s Stock) (ledger.Figure, []message.Message) {
 	length := d.Ledger.Sum("blank."+row.Mark+".length", row.Length, d.Allowances.End, d.Allowances.End)
 	least := d.least(row)
-	if length.Nm >= least {
+	if length.Nm >= least || s.usable() < least {
 		return length, nil
 	}
 	limit := d.Ledger.Leaf("machines.least-length", least, ledger.HouseRule, "the shop's machines")
@@ -173,9 +131,10 @@ func (d *deriver) length(row plan.PartRow) (ledger.Figure, []message.Message) {
 		message.Length("part", row.Length.Nm), message.Length("least", least))}
 }
 
+// least is the least length that the row's blanks may be fed with.
 func (d *deriver) least(row plan.PartRow) unit.Length {
 	least := d.Limits.LeastPlane
-	if d.routed[row.Members[0]] {
+	if len(d.slots[row.Members[0]]) > 0 {
 		least = max(least, d.Limits.LeastRout)
 	}
 	return least
@@ -197,14 +156,14 @@ func (d *deriver) widest(s Stock) unit.Length {
 // part ends the chain of a row: the finished parts, from whatever was made for
 // them.
 func (d *deriver) part(row plan.PartRow) {
+	var made []int
+	for _, m := range row.Members {
+		made = append(made, d.from[m]...)
+	}
+	slices.Sort(made) // a gang serves several members
 	var from []string
-	for _, w := range d.out {
-		if w.Kind != plan.BlankPiece && w.Kind != plan.PanelPiece {
-			continue
-		}
-		if slices.ContainsFunc(w.Parts, func(a address.Address) bool { return slices.Contains(row.Members, a) }) {
-			from = append(from, w.ID)
-		}
+	for _, i := range slices.Compact(made) {
+		from = append(from, d.out[i].ID)
 	}
 	d.out = append(d.out, plan.Workpiece{
 		ID: "part." + row.Mark, Kind: plan.PartPiece, From: from, Mark: row.Mark, Parts: slices.Clone(row.Members), Count: len(row.Members),

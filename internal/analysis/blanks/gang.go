@@ -56,7 +56,7 @@ func (d *deriver) gang(rows []plan.PartRow) {
 				if n > 0 {
 					next += d.Allowances.Kerf.Nm
 				}
-				if n > 0 && next > d.Allowances.Gang {
+				if n > 0 && next > min(d.Allowances.Gang, p.stock.usable()) {
 					break
 				}
 				if n > 0 {
@@ -66,7 +66,7 @@ func (d *deriver) gang(rows []plan.PartRow) {
 				parts, long, n = append(parts, s.member), next, n+1
 			}
 			shares = slices.Delete(shares, 0, n)
-			length, why := d.gangLength(id, first, parts, terms)
+			length, why := d.gangLength(id, first, p.stock, parts, terms)
 			d.blank(first, p.stock, counts[first.Mark], parts, length, why)
 		}
 	}
@@ -74,14 +74,14 @@ func (d *deriver) gang(rows []plan.PartRow) {
 
 // gangLength is the parts' lengths, the kerfs between them and both ends'
 // allowance, or what the machines need if that is more.
-func (d *deriver) gangLength(id string, row plan.PartRow, parts []address.Address, terms []ledger.Figure) (ledger.Figure, []message.Message) {
+func (d *deriver) gangLength(id string, row plan.PartRow, s Stock, parts []address.Address, terms []ledger.Figure) (ledger.Figure, []message.Message) {
 	length := d.Ledger.Sum(id+".length", terms...)
 	least := d.least(row)
 	why := message.New("blanks.ganged", message.Count("parts", len(parts)), message.Length("part", row.Length.Nm), message.Length("least", least))
 	if len(parts) == 1 {
 		why = message.New("blanks.kept-long", message.Length("part", row.Length.Nm), message.Length("least", least))
 	}
-	if length.Nm < least {
+	if length.Nm < least && least <= s.usable() {
 		limit := d.Ledger.Leaf("machines.least-length", least, ledger.HouseRule, "the shop's machines")
 		length = d.Ledger.Greatest(id+".length", length, limit)
 	}

@@ -50,7 +50,12 @@ type Stock struct {
 	Edge, End unit.Length
 	// Have is how many the rack holds.
 	Have int
+	// Turns says that parts may lie across it: a sheet without grain.
+	Turns bool
 }
+
+// usable is the length between the trimmed ends.
+func (s Stock) usable() unit.Length { return s.Length - 2*s.End }
 
 // Limits are what the shop's machines can take.
 type Limits struct {
@@ -60,4 +65,7 @@ type Limits struct {
 	// Joint is the widest face that the jointer takes, Plane the widest that the
 	// thicknesser takes; 0 is unbounded.
 	Joint, Plane unit.Length
+	// Resaw is the widest board that the band saw takes on edge, 0 for none, and
+	// ResawKerf what it turns to dust.
+	Resaw, ResawKerf unit.Length
 }

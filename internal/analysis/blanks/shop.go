@@ -30,13 +30,23 @@ func stockOf(s *shop.Shop) []Stock {
 		})
 	}
 	for _, sh := range s.Sheets {
+		length, width := AlongGrain(sh)
 		out = append(out, Stock{
 			ID: sh.ID, Species: sh.Stock.Material, Sheet: true,
-			Length: sh.Stock.Length, Width: sh.Stock.Width, Thickness: sh.Stock.Thickness().Value,
-			End: s.TrimEdges, Edge: s.TrimEdges, Have: sh.Have,
+			Length: length, Width: width, Thickness: sh.Stock.Thickness().Value,
+			End: s.TrimEdges, Edge: s.TrimEdges, Have: sh.Have, Turns: sh.Stock.Grain == stock.NoGrain,
 		})
 	}
 	return out
+}
+
+// AlongGrain returns a sheet's size along its grain and across it: a sheet whose
+// grain runs across its width lies turned. Without grain it lies as it is sold.
+func AlongGrain(s shop.Sheet) (length, width unit.Length) {
+	if s.Stock.Grain == stock.AlongWidth {
+		return s.Stock.Width, s.Stock.Length
+	}
+	return s.Stock.Length, s.Stock.Width
 }
 
 // limitsOf takes the best machine of each kind: the one that takes the shortest
@@ -64,6 +74,11 @@ func limitsOf(s *shop.Shop) Limits {
 		out.LeastPlane, out.Plane = max(out.LeastPlane, plane), planeWide
 	}
 	out.LeastRout = rout
+	for _, m := range s.Of(tool.BandSaw) {
+		if c := m.Tool.Completed(); c.Greatest.Thickness.Value > out.Resaw {
+			out.Resaw, out.ResawKerf = c.Greatest.Thickness.Value, c.Kerf.Value
+		}
+	}
 	return out
 }
 
