@@ -78,6 +78,9 @@ func (c *composer) before() {
 // views shows the piece from its sides, cut through, and taken apart.
 func (c *composer) views() {
 	p := c.plan
+	if len(p.Piece.Parts) == 0 {
+		return
+	}
 	c.heading(1, "booklet.views", "views", true)
 	c.add(c.threeViews())
 	if at, ok := c.sectionPlace(); ok {

@@ -24,7 +24,7 @@ func (c *composer) diagrams() {
 		var blocks []typeset.Block
 		if d.Stock != stock {
 			stock = d.Stock
-			blocks = append(blocks, heading(2, c.speech.Own(d.Label)+" · "+c.speech.Figure(d.Thickness.Nm), "", false))
+			blocks = append(blocks, heading(2, c.say("booklet.diagram-head", message.Text("stock", d.Label), message.Text("thickness", c.speech.Figure(d.Thickness.Nm))), "", false))
 			if !d.Bound.IsZero() {
 				blocks = append(blocks, c.small(c.phrase(d.Bound)))
 			}
@@ -88,6 +88,9 @@ func (c *composer) drawings() {
 	c.heading(1, "booklet.parts", "parts", true)
 	c.text("booklet.parts-intro")
 	for _, row := range c.plan.Parts {
+		if len(row.Members) == 0 {
+			continue
+		}
 		cuts := table.Cuts(c.plan, row, c.speech)
 		below := titleHigh
 		if len(cuts.Rows) > 0 {

@@ -28,6 +28,9 @@ type PartOptions struct {
 // edge 1 and face 1, and a letter for each row of its table of cuts. It returns
 // the scale used: the largest at which all of it goes into the room.
 func Part(p *plan.Plan, row plan.PartRow, s Solids, o PartOptions, roomWidth, roomHeight float64, speech Speech) (page.Drawing, Scale) {
+	if len(row.Members) == 0 {
+		return page.Drawing{Name: row.Mark}, Scale{1, 1}
+	}
 	member := row.Members[0]
 	part, ok := partOf(p.Piece, member)
 	if !ok || s.Solid(member) == nil {

@@ -24,7 +24,7 @@ func Section(p *plan.Plan, s Solids, at unit.Length, roomWidth, roomHeight float
 	pl := place{scale: f, origin: page.Point{X: lines(1) - float64(low[1]*f), Y: float64(high[2] * f)}}
 	out := page.Drawing{Name: p.Piece.Name, Alt: word(speech, "drawing.section-alt", message.Text("piece", p.Piece.Name), message.Length("at", at))}
 	type label struct {
-		at            page.Point
+		box           page.Box
 		mark, address string
 	}
 	var labels []label
@@ -46,7 +46,7 @@ func Section(p *plan.Plan, s Solids, at unit.Length, roomWidth, roomHeight float
 			out.Add(string(part.Address), page.Hatch{Path: path, Angle: angle, Pitch: 1.4, Width: page.W018, Colour: page.Rule})
 			out.Add(string(part.Address), page.Stroke{Path: path, Width: page.W035, Colour: page.Ink})
 			if box := path.Box(); box.Width() > 9 || box.Height() > 9 {
-				labels = append(labels, label{box.Centre(), names.Mark(part.Address), string(part.Address)})
+				labels = append(labels, label{box, names.Mark(part.Address), string(part.Address)})
 			}
 		}
 	}
@@ -54,13 +54,24 @@ func Section(p *plan.Plan, s Solids, at unit.Length, roomWidth, roomHeight float
 	for _, l := range labels {
 		const em = 2.8
 		w := page.TextWidth(font.Bold, em, l.mark) + 1.2
-		box := page.NewBox(l.at.X-w/2, l.at.Y-em/2-0.3, w, em+0.6)
-		if anyOverlaps(taken, box) {
+		// In the middle of the region, or along it where another mark stands there.
+		var box page.Box
+		for _, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
+			at := page.Point{X: l.box.Min.X + float64(t*l.box.Width()), Y: l.box.Centre().Y}
+			if l.box.Height() > l.box.Width() {
+				at = page.Point{X: l.box.Centre().X, Y: l.box.Min.Y + float64(t*l.box.Height())}
+			}
+			if box = page.NewBox(at.X-w/2, at.Y-em/2-0.3, w, em+0.6); !anyOverlaps(taken, box) {
+				break
+			}
+			box = page.Box{}
+		}
+		if box.Empty() {
 			continue
 		}
 		taken = append(taken, box)
 		out.Add(l.address, page.Fill{Path: page.Rectangle(box), Colour: page.Ground})
-		out.Add(l.address, page.Text{At: page.Point{X: l.at.X, Y: box.Max.Y - 0.9}, Size: em, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: speech.Own(l.mark)})
+		out.Add(l.address, page.Text{At: page.Point{X: box.Centre().X, Y: box.Max.Y - 0.9}, Size: em, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: speech.Own(l.mark)})
 	}
 	size := p.Overall()
 	a, b := page.Point{X: lines(1), Y: float64(tall * f)}, page.Point{X: lines(1) + float64(deep*f), Y: float64(tall * f)}

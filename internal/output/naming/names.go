@@ -98,6 +98,9 @@ func (n *Names) Row(r plan.PartRow) string {
 // Group names the groups that a row's parts belong to, and tells rows of other
 // groups apart by the key.
 func (n *Names) Group(r plan.PartRow) (key, title string) {
+	if len(r.Members) == 0 {
+		return "", n.say("name.no-group")
+	}
 	group := n.parts[r.Members[0]].Group
 	if group == "" {
 		return "", n.say("name.no-group")
