@@ -6,11 +6,12 @@ import (
 
 // Diagram is how one board or sheet is cut up.
 type Diagram struct {
-	ID    string `json:"id"`    // "board 1", "sheet 1"
+	ID    string `json:"id"`    // "cherry 27 #1"
 	Stock string `json:"stock"` // the shop's id
 	Label string `json:"label"`
 	Sheet bool   `json:"sheet,omitempty"`
-	// Count is how many boards are cut to this diagram.
+	// Count is how many boards are cut to this diagram; each gives one workpiece of
+	// every place, see Placed.
 	Count     int    `json:"count"`
 	Length    Figure `json:"length"`
 	Width     Figure `json:"width"`
@@ -45,13 +46,20 @@ type Rect struct {
 	Width  Figure `json:"width"`
 }
 
-// Placed is a workpiece on the stock.
+// Placed is a workpiece on the stock: where several boards are cut alike, one of
+// the same mark and size on each.
 type Placed struct {
-	Workpiece string `json:"workpiece"`
-	Mark      string `json:"mark"`
-	Rect      Rect   `json:"rect"`
-	Turned    bool   `json:"turned,omitempty"`
+	// Workpiece is cut from the first board, Also from the second and so on.
+	Workpiece string   `json:"workpiece"`
+	Also      []string `json:"also,omitempty"`
+	Mark      string   `json:"mark"`
+	Rect      Rect     `json:"rect"`
+	// Turned says that the workpiece's length lies across the stock.
+	Turned bool `json:"turned,omitempty"`
 }
+
+// Workpieces lists all that are cut at this place, board by board.
+func (p Placed) Workpieces() []string { return append([]string{p.Workpiece}, p.Also...) }
 
 // Left is what remains: kept if it is worth keeping.
 type Left struct {

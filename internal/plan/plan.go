@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"cmp"
+
 	"scantling/internal/address"
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
@@ -238,4 +240,13 @@ type Finding struct {
 	Remedy []diag.Remedy `json:"remedies,omitempty"`
 	// Near lists the set-ups, steps and pages (ids) that it concerns.
 	Near []string `json:"near,omitempty"`
+}
+
+// Word is the catalogue's key for what a finding comes to: a failure that is only
+// worth knowing reads otherwise than one that must be mended.
+func (f Finding) Word() string {
+	if f.Status == Fail && f.Severity == diag.Note {
+		return "status.note"
+	}
+	return "status." + string(cmp.Or(f.Status, Unknown))
 }

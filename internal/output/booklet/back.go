@@ -42,15 +42,15 @@ func (c *composer) findings() {
 		}
 	}
 	c.text("booklet.passed", message.Count("checks", passed))
-	for _, status := range []plan.Status{plan.Fail, plan.Errored, plan.Unknown} {
+	for _, word := range []string{"status.fail", "status.error", "status.unknown", "status.note"} {
 		var entries []typeset.Entry
 		for _, f := range c.plan.Findings {
-			if f.Status == status {
-				entries = append(entries, typeset.Entry{Label: signs[status], Blocks: []typeset.Block{typeset.Paragraph{Spans: c.finding(f)}}, Together: true})
+			if f.Word() == word {
+				entries = append(entries, typeset.Entry{Label: signs[f.Status], Blocks: []typeset.Block{typeset.Paragraph{Spans: c.finding(f)}}, Together: true})
 			}
 		}
 		if len(entries) > 0 {
-			c.add(heading(2, c.say("status."+string(status)), "", false), typeset.List{Entries: entries})
+			c.add(heading(2, c.say(word), "", false), typeset.List{Entries: entries})
 		}
 	}
 	if len(c.plan.Clearances) > 0 {

@@ -82,7 +82,7 @@ func printFinding(out io.Writer, f plan.Finding, say *words.Words) {
 	if !f.Where.IsZero() {
 		fmt.Fprintf(out, "%s:%d:%d: ", f.Where.File, f.Where.Line, f.Where.Column)
 	}
-	status := say.Label("status." + string(f.Status))
+	status := say.Label(f.Word())
 	fmt.Fprintf(out, "%s %s: %s [%s]\n", sign(f.Severity), status, say.Say(f.Text), f.Code)
 	for _, rem := range f.Remedy {
 		fmt.Fprintf(out, "    → %s\n", say.Say(rem.Text))

@@ -75,7 +75,7 @@ func (b *builder) findings() []Finding {
 		id := fmt.Sprintf("finding-%d", i+1)
 		out = append(out, Finding{
 			ID: id, Check: f.Check, Sign: sign, Word: b.say.Label("sign." + string(sign)),
-			Status: b.say.Label("status." + string(cmp.Or(f.Status, plan.Unknown))), Severity: string(f.Severity),
+			Status: b.say.Label(f.Word()), Severity: string(f.Severity),
 			Text: b.say.Say(f.Text), Address: string(f.Address), Marks: list(f.Marks), Near: list(f.Near),
 			Page: pageOf(b.Plan, f), Source: f.Source, Remedies: remedies(id, f.Remedy, b.say),
 		})
