@@ -43,6 +43,7 @@ func (d *partDrawing) footprint(c piece.Cut) page.Box {
 // callout draws a letter in a ring in the cut where there is room, or beside it
 // with a short line to its middle, where the fewest lines are.
 func (d *partDrawing) callout(letter string, cut page.Box, address string) {
+	d.free.take(d.out.Items)
 	var at, tip page.Point
 	best := math.Inf(1)
 	inside := min(cut.Width(), cut.Height()) >= 2*calloutRadius+0.6
@@ -57,7 +58,7 @@ func (d *partDrawing) callout(letter string, cut page.Box, address string) {
 				continue
 			}
 			c := on.Add(off)
-			if cost := d.crowded(c) + float64(i)*0.3 + d.leaderHits(c, on); cost < best {
+			if cost := d.crowded(c) + float64(i)*0.3 + d.free.textsOn(c, on); cost < best {
 				best, at, tip = cost, c, on
 			}
 		}
@@ -72,16 +73,6 @@ func (d *partDrawing) callout(letter string, cut page.Box, address string) {
 	d.out.Add(address, page.Text{At: page.Point{X: at.X, Y: at.Y + 0.8}, Size: labelSize, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: d.speech.Own(letter)})
 }
 
-// leaderHits says how many texts the line from a ring to its cut would cross.
-func (d *partDrawing) leaderHits(from, to page.Point) (cost float64) {
-	for _, it := range d.out.Items {
-		if t, ok := it.Shape.(page.Text); ok && from != to && enters(from, to, t.Bounds().Grow(0.3)) {
-			cost += 100
-		}
-	}
-	return cost
-}
-
 // crowded says how much stands where a ring would: texts and other rings must
 // not be covered, lines had better not.
 func (d *partDrawing) crowded(c page.Point) float64 {
@@ -90,52 +81,7 @@ func (d *partDrawing) crowded(c page.Point) float64 {
 	if !d.faceBox.Grow(-0.4).Contains(box, 0) {
 		cost += 40
 	}
-	return cost + crossings(d.out.Items, box)
-}
-
-// crossings counts what of the items lies in a box: a text counts far more than
-// a line.
-func crossings(items []page.Item, box page.Box) (cost float64) {
-	for _, it := range items {
-		switch s := it.Shape.(type) {
-		case page.Text:
-			if overlaps(s.Bounds(), box) {
-				cost += 100
-			}
-		case page.Stroke:
-			if overlaps(s.Bounds().Grow(0.1), box) && touches(s.Path, box) {
-				cost++
-			}
-		}
-	}
-	return cost
-}
-
-// touches reports whether a path enters a box.
-func touches(p page.Path, box page.Box) bool {
-	for _, line := range p.Flatten(0.2) {
-		for i := range line[1:] {
-			if enters(line[i], line[i+1], box) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// enters reports whether the stretch from a to b has a point in the box, by
-// clipping it to the four sides.
-func enters(a, b page.Point, box page.Box) bool {
-	from, to := 0.0, 1.0
-	clip := func(at, step, low, high float64) bool {
-		if step == 0 {
-			return at >= low && at <= high
-		}
-		t0, t1 := (low-at)/step, (high-at)/step
-		from, to = max(from, min(t0, t1)), min(to, max(t0, t1))
-		return from <= to
-	}
-	return clip(a.X, b.X-a.X, box.Min.X, box.Max.X) && clip(a.Y, b.Y-a.Y, box.Min.Y, box.Max.Y)
+	return cost + d.free.cost(box)
 }
 
 // radius writes the radius of a dip's arc into the hollow, or beside it.

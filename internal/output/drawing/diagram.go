@@ -44,6 +44,7 @@ type diagramView struct {
 	origin page.Point
 	width  float64
 	speech Speech
+	free   obstacles
 	out    page.Drawing
 }
 
@@ -138,7 +139,7 @@ func (v *diagramView) ends(c plan.SawCut, kerf float64) (p, q page.Point) {
 	a0, c0 := in.Along.Nm.Millimetres(), in.Across.Nm.Millimetres()
 	length, width := in.Length.Nm.Millimetres(), in.Width.Nm.Millimetres()
 	at := c.At.Nm.Millimetres() + kerf/2
-	if c.Kind == "rip" {
+	if c.Kind == "rip" || c.Kind == "trim edge" {
 		return v.at(a0, c0+at), v.at(a0+length, c0+at)
 	}
 	return v.at(a0+at, c0), v.at(a0+at, c0+width)
@@ -163,10 +164,11 @@ func (v *diagramView) ring(p, q page.Point, n int) {
 	if long < 2*r {
 		return
 	}
+	v.free.take(v.out.Items)
 	at, best := p, math.Inf(1)
 	for reach := 2.2; reach <= long-2.2 || reach == 2.2; reach += 1.2 {
 		c := p.Add(step.Mul(reach / long))
-		cost := crossings(v.out.Items, page.NewBox(c.X-r-0.2, c.Y-r-0.2, 2*r+0.4, 2*r+0.4)) + reach/long
+		cost := v.free.cost(page.NewBox(c.X-r-0.2, c.Y-r-0.2, 2*r+0.4, 2*r+0.4)) + reach/long
 		if cost < best {
 			at, best = c, cost
 		}

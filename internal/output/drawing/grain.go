@@ -45,13 +45,14 @@ func (d *partDrawing) grainArrow() {
 	if d.faceBox.Width() < long+4 || d.faceBox.Height() < high+2 {
 		return
 	}
+	d.free.take(d.out.Items)
 	best, least := page.Box{}, 0.5
 	for row := range 7 {
 		for column := range 7 {
 			x := d.faceBox.Min.X + 2 + float64((d.faceBox.Width()-long-4)*float64(6-column)/6)
 			y := d.faceBox.Min.Y + 1 + float64((d.faceBox.Height()-high-2)*float64((row+4)%7)/6)
 			box := page.NewBox(x, y, long, high)
-			if cost := crossings(d.out.Items, box.Grow(0.6)); cost < least {
+			if cost := d.free.cost(box.Grow(0.6)); cost < least {
 				best, least = box, cost
 			}
 		}

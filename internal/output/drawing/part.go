@@ -63,6 +63,8 @@ func Part(p *plan.Plan, row plan.PartRow, s Solids, o PartOptions, roomWidth, ro
 			break
 		}
 	}
+	d.callouts()
+	d.grainArrow()
 	return d.out, d.scale
 }
 
@@ -77,6 +79,7 @@ type partDrawing struct {
 	face    piece.Side
 	views   views
 	seen    [3][]hidden.Stroke
+	free    obstacles
 	out     page.Drawing
 	scale   Scale
 	// places along the length, across the width and through the thickness that

@@ -19,7 +19,8 @@ const (
 	labelSize  = 2.6
 )
 
-// layout places the three views at the chosen scale and draws everything.
+// layout places the three views at the chosen scale and draws all but what is
+// put where there is room.
 func (d *partDrawing) layout() {
 	f := d.scale.Factor()
 	size := [3]float64{d.part.Length.Nm.Millimetres() * f, d.part.Width.Nm.Millimetres() * f, d.part.Thickness.Nm.Millimetres() * f}
@@ -35,8 +36,6 @@ func (d *partDrawing) layout() {
 	d.centreLines()
 	d.dimensions()
 	d.sides()
-	d.callouts()
-	d.grainArrow()
 }
 
 // figures are the texts of a row.
