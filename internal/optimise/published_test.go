@@ -62,7 +62,7 @@ func sheetJobs() []job {
 	}
 	const noTurn, turn = "; no rotation", "; rotation"
 	minBins, maxValue := "min-bins; guillotine, ", "max-value; guillotine, "
-	const second = 500_000_000
+	const second = 400_000_000
 	return []job{
 		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + noTurn, work: 5 * second},
 		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + turn, work: 5 * second, rules: problems.Rules{Turn: true}},

@@ -17,8 +17,8 @@ const (
 
 // tidy moves pieces between boards of equal cost to the plan, so that what is
 // left over lies together: of two boards with a rest, one is filled as far as it
-// goes from the pieces of both. The sum of the squares of the rests rises with
-// every step, so it ends.
+// goes from the pieces of both. The two rests keep their sum and the greater one
+// rises with every step, so it ends.
 func (m *model) tidy(uses []cover.Use, meter *work.Meter) []cover.Use {
 	single := m.singles(uses)
 	if len(single) < 2 {
@@ -86,7 +86,7 @@ func (m *model) gather(a, b *cover.Pattern, sums *subset, meter *work.Meter) (*c
 		return nil, nil, false // nothing may be left uncut, and a board saved is the search's affair
 	}
 	ra, rb := ta.caps[0]-sum, tb.caps[0]-(total-sum)
-	if float64(ra)*float64(ra)+float64(rb)*float64(rb) <= float64(m.rest(a))*float64(m.rest(a))+float64(m.rest(b))*float64(m.rest(b)) {
+	if max(ra, rb) <= max(m.rest(a), m.rest(b)) {
 		return nil, nil, false
 	}
 	for _, e := range seg {

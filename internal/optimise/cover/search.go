@@ -157,7 +157,7 @@ func (s *search) tasks(open []*node, known *pool, round int) []*task {
 
 // key orders whole nodes: those with a low bound first, but others too when
 // dives into one have failed often.
-func (n *node) key() float64 { return float64(n.bound) * (1 + 0.002*float64(n.tries)) }
+func (n *node) key() float64 { return float64(n.bound) * (1 + float64(0.002*float64(n.tries))) }
 
 // merge takes over what a task found.
 func (s *search) merge(t *task, open []*node, known *pool) []*node {

@@ -182,8 +182,8 @@ func (b *beam) child(p *partial, f front, i int, how place, sheet int) child {
 	l := b.lying[i]
 	items := p.items + b.area[l.kind]
 	// The area that is given up: sheets, strips, columns, and the column.
-	used := float64(sheet)*b.full + float64(t.x)*float64(f.y0) + float64(f.x0)*float64(f.y1-f.y0) +
-		float64(f.x1-f.x0)*float64(f.yc-f.y0)
+	used := float64(float64(sheet)*b.full) + float64(float64(t.x)*float64(f.y0)) +
+		float64(float64(f.x0)*float64(f.y1-f.y0)) + float64(float64(f.x1-f.x0)*float64(f.yc-f.y0))
 	c := child{parent: p, front: f, lying: i, how: how, sheet: sheet, hash: p.hash + b.token[l.kind]}
 	if b.goal == problem.MostValue {
 		worth := float64(p.worth + b.value[l.kind])

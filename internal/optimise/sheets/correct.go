@@ -57,7 +57,7 @@ func (c *correction) learn(p *cover.Pattern) {
 	t := &m.stock[p.Stock]
 	used := 0.0
 	for _, e := range p.Use {
-		used += float64(float64(m.kinds[e.Kind].x)*float64(m.kinds[e.Kind].y)) * float64(e.N)
+		used += float64(float64(m.kinds[e.Kind].x) * float64(m.kinds[e.Kind].y) * float64(e.N))
 	}
 	bad := float64(t.x) * float64(t.y) / used // 1 and more
 	for _, e := range p.Use {
@@ -72,7 +72,7 @@ func (m *model) byValue(value []int64) []lying {
 	density := make([]float64, len(m.kinds))
 	for k, kd := range m.kinds {
 		density[k] = float64(value[k]) / float64(max(1, kd.value))
-		density[k] *= 1 + float64(kd.x)*float64(kd.y)/m.largest
+		density[k] *= 1 + float64(float64(kd.x)*float64(kd.y)/m.largest)
 	}
 	slices.SortStableFunc(out, func(a, b lying) int {
 		return cmp.Compare(density[b.kind], density[a.kind])

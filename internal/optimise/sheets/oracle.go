@@ -101,7 +101,7 @@ func (o *oracle) tighten(b *bounded, i int, ask cover.Ask, reply *cover.Reply, m
 			return
 		}
 		for _, e := range p.Use {
-			norm += float64(e.N-ask.Left[e.Kind]) * float64(e.N-ask.Left[e.Kind])
+			norm += float64(float64(e.N-ask.Left[e.Kind]) * float64(e.N-ask.Left[e.Kind]))
 		}
 		if norm == 0 {
 			return

@@ -57,7 +57,7 @@ func (s *search) adjust(price, value []int64, left, used []int, step float64, to
 	norm := 0.0
 	for k := range price {
 		if d := used[k] - left[k]; d > 0 || price[k] > 0 {
-			norm += float64(d) * float64(d)
+			norm += float64(float64(d) * float64(d))
 		}
 	}
 	if norm == 0 {
