@@ -1,6 +1,7 @@
 package booklet
 
 import (
+	"slices"
 	"strings"
 
 	"scantling/internal/font"
@@ -8,6 +9,7 @@ import (
 	"scantling/internal/output/drawing"
 	"scantling/internal/output/table"
 	"scantling/internal/page"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/typeset"
 )
@@ -77,8 +79,10 @@ func (c *composer) finding(f plan.Finding) []typeset.Span {
 // handOver sets what goes with the finished piece, and the colophon.
 func (c *composer) handOver() {
 	c.heading(1, "booklet.hand-over", "hand-over", false)
-	for _, key := range []string{"booklet.care", "booklet.keep", "booklet.limits"} {
-		c.text(key)
+	c.text("booklet.care")
+	c.text("booklet.keep")
+	if slices.ContainsFunc(c.plan.Piece.Groups, func(g piece.Group) bool { return g.Inside != "" }) {
+		c.text("booklet.limits")
 	}
 	name, licence := faceAndLicence()
 	c.add(typeset.Space{Height: 4}, typeset.Paragraph{Manner: c.fine(), Spans: []typeset.Span{{Colour: page.InkSoft, Text: c.say("booklet.colophon",

@@ -6,6 +6,7 @@ import (
 	"scantling/internal/output/drawing"
 	"scantling/internal/page"
 	"scantling/internal/piece"
+	"scantling/internal/plan"
 	"scantling/internal/typeset"
 	"scantling/internal/unit"
 )
@@ -69,10 +70,34 @@ func (c *composer) before() {
 	c.heading(2, "booklet.how-to-read", "how", false)
 	var entries []typeset.Entry
 	for _, key := range []string{"marks", "families", "sides", "signs", "stages", "cards", "sums", "fit"} {
+		var args []message.Arg
+		if key == "families" {
+			if args = c.familyExample(); args == nil {
+				continue
+			}
+		}
 		entries = append(entries, typeset.Entry{Label: "–", Blocks: []typeset.Block{typeset.Paragraph{Spans: append(
-			typeset.Strong(c.say("booklet.read-"+key+"-head")+" "), typeset.Plain(c.say("booklet.read-"+key))...)}}})
+			typeset.Strong(c.say("booklet.read-"+key+"-head")+" "), typeset.Plain(c.say("booklet.read-"+key, args...))...)}}})
 	}
 	c.add(typeset.List{Entries: entries})
+}
+
+// familyExample finds a mark with points to explain such marks by: the last of
+// the first family that has them; nil if there are none.
+func (c *composer) familyExample() []message.Arg {
+	var found *plan.PartRow
+	for i := range c.plan.Parts {
+		r := &c.plan.Parts[i]
+		f := c.names.Family(r.Mark)
+		if f == r.Mark || len(r.Members) == 0 || found != nil && c.names.Family(found.Mark) != f {
+			continue
+		}
+		found = r
+	}
+	if found == nil {
+		return nil
+	}
+	return []message.Arg{message.Text("mark", found.Mark), message.Text("family", c.names.Family(found.Mark)), message.Text("place", c.names.Address(found.Members[0]))}
 }
 
 // views shows the piece from its sides, cut through, and taken apart.
