@@ -41,7 +41,6 @@ type job struct {
 	set, variant string
 	rules        problems.Rules
 	work         int64
-	dim          int
 }
 
 func jobs() []job {
