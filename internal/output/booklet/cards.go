@@ -23,15 +23,17 @@ func (c *composer) cards() {
 	if len(c.plan.Setups) == 0 {
 		return
 	}
-	c.heading(1, "booklet.setups", "setups", false)
-	c.text("booklet.setups-intro")
+	// The first cards stay with the chapter's title.
+	blocks := []typeset.Block{heading(1, c.say("booklet.setups"), "setups", false), c.paragraph("booklet.setups-intro")}
 	for i := 0; i < len(c.plan.Setups); i++ {
 		if i+1 < len(c.plan.Setups) && c.isSmall(i) && c.isSmall(i+1) {
-			c.add(typeset.Beside{Left: c.card(i, true), Right: c.card(i+1, true)}, typeset.Space{Height: 3})
+			blocks = append(blocks, typeset.Beside{Left: c.card(i, true), Right: c.card(i+1, true)})
 			i++
-			continue
+		} else {
+			blocks = append(blocks, c.card(i, false)...)
 		}
-		c.add(typeset.Together{Blocks: c.card(i, false)}, typeset.Space{Height: 3})
+		c.add(typeset.Together{Blocks: blocks}, typeset.Space{Height: 3})
+		blocks = nil
 	}
 }
 

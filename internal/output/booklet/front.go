@@ -4,6 +4,7 @@ import (
 	"scantling/internal/address"
 	"scantling/internal/message"
 	"scantling/internal/output/drawing"
+	"scantling/internal/output/table"
 	"scantling/internal/page"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -111,6 +112,9 @@ func (c *composer) views() {
 	if at, ok := c.sectionPlace(); ok {
 		pic, scale := drawing.Section(p, c.solids, at, c.room.Width, c.room.Height*0.4, c.speech)
 		c.add(typeset.Figure{Drawing: pic, Caption: typeset.Plain(c.say("booklet.section-caption", message.Length("at", at), message.Text("scale", scale.String())))})
+	}
+	if joints := table.Joints(p, c.speech); len(joints.Rows) > 0 {
+		c.add(typeset.Together{Blocks: []typeset.Block{heading(2, c.say("booklet.joints"), "joints", false), c.setTable(joints)}})
 	}
 	for _, g := range c.groupsApart() {
 		pic := drawing.Whole(p, c.solids, drawing.WholeOptions{Look: drawing.LookIsometric, Group: g, Apart: 0.7, Marks: true}, c.room.Width*0.9, c.room.Height*0.45, c.speech)

@@ -16,12 +16,11 @@ func (c *composer) diagrams() {
 	if len(c.plan.Diagrams) == 0 {
 		return
 	}
-	c.heading(1, "booklet.diagrams", "diagrams", true)
-	c.text("booklet.diagrams-intro")
+	// The first diagram stays with the chapter's title.
+	blocks := []typeset.Block{heading(1, c.say("booklet.diagrams"), "diagrams", false), c.paragraph("booklet.diagrams-intro")}
 	stock := ""
 	for _, g := range equalDiagrams(c.plan.Diagrams) {
 		d := g[0]
-		var blocks []typeset.Block
 		if d.Stock != stock {
 			stock = d.Stock
 			blocks = append(blocks, heading(2, c.say("booklet.diagram-head", message.Text("stock", d.Label), message.Text("thickness", c.speech.Figure(d.Thickness.Nm))), "", false))
@@ -41,6 +40,7 @@ func (c *composer) diagrams() {
 			message.Percent("parts", share(w.Parts, w.Whole)), message.Percent("kerf", share(w.Kerf, w.Whole)), message.Percent("trim", share(w.Trim, w.Whole)),
 			message.Percent("remnant", share(w.Remnant, w.Whole)), message.Percent("rest", share(w.Rest, w.Whole)))
 		c.add(typeset.Together{Blocks: append(blocks, typeset.Figure{Drawing: pic, Caption: typeset.Plain(caption), Address: d.ID, Anchor: "diagram-" + d.ID})})
+		blocks = nil
 	}
 }
 
