@@ -31,7 +31,7 @@ type Diagram struct {
 // piece that is in hand, at a distance from its reference end or edge.
 type SawCut struct {
 	N    int    `json:"n"`
-	Kind string `json:"kind"` // "trim", "rip", "crosscut"
+	Kind string `json:"kind"` // "trim" (an end), "trim edge", "rip", "crosscut"
 	// In is the rectangle in hand; At the distance from its low end or edge to the
 	// near side of the kerf.
 	In Rect   `json:"in"`

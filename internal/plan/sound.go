@@ -12,9 +12,11 @@ import (
 // Unsound returns everything in which a plan contradicts itself: figures that are
 // not what their ledger entries say, entries whose arithmetic does not give their
 // value, rows, series and sums that do not close, parts that are not as large as
-// their extents, pieces of a diagram that overlap, leave the stock or are not the
-// size of their workpiece. The texts are for tests and logs. The functions that
-// ledger entries call must be known to the ledger.
+// their extents, panels that are not as wide as their strips, pieces of a diagram
+// that overlap, leave the stock, are not the size of their workpiece or are cut
+// never or twice, stages that do not hold their rows, names of workpieces that do
+// not exist, a cost that is not the sum of its lines. The texts are for tests and
+// logs. The functions that ledger entries call must be known to the ledger.
 func (p *Plan) Unsound() []string {
 	c := checker{plan: p}
 	c.figures()
@@ -24,9 +26,10 @@ func (p *Plan) Unsound() []string {
 	c.parts()
 	c.rows()
 	c.sums()
-	for _, d := range p.Diagrams {
-		c.diagram(d)
-	}
+	c.workpieces()
+	c.diagrams()
+	c.stages()
+	c.cost()
 	return c.faults
 }
 
@@ -145,38 +148,4 @@ func (c *checker) sums() {
 			check(fmt.Sprintf("%s placement %d", s.ID, pm.N), pm.Sums)
 		}
 	}
-}
-
-// diagram holds the pieces against the stock, each other and their workpieces.
-func (c *checker) diagram(d Diagram) {
-	sizes := map[string]Workpiece{}
-	for _, w := range c.plan.Workpieces {
-		sizes[w.ID] = w
-	}
-	for i, p := range d.Pieces {
-		r := p.Rect
-		if r.Along.Nm < 0 || r.Across.Nm < 0 || r.Along.Nm+r.Length.Nm > d.Length.Nm || r.Across.Nm+r.Width.Nm > d.Width.Nm {
-			c.add("%s: %s leaves the stock", d.ID, p.Workpiece)
-		}
-		if w := sizes[p.Workpiece]; w.Length.Nm != r.Length.Nm || w.Width.Nm != r.Width.Nm {
-			c.add("%s: %s is not the size of its workpiece", d.ID, p.Workpiece)
-		}
-		for _, q := range d.Pieces[:i] {
-			if meets(r, q.Rect, d.Kerf.Nm) {
-				c.add("%s: %s and %s lie nearer than a kerf", d.ID, p.Workpiece, q.Workpiece)
-			}
-		}
-	}
-	w := d.Waste
-	if sum := w.Parts + w.Kerf + w.Trim + w.Remnant + w.Rest; sum < w.Whole-1 || sum > w.Whole+1 {
-		c.add("%s: the waste adds up to %.1f mm², the stock has %.1f", d.ID, sum, w.Whole)
-	}
-}
-
-// meets reports whether two rectangles lie nearer to each other than the kerf in
-// both directions.
-func meets(a, b Rect, kerf unit.Length) bool {
-	along := a.Along.Nm < b.Along.Nm+b.Length.Nm+kerf && b.Along.Nm < a.Along.Nm+a.Length.Nm+kerf
-	across := a.Across.Nm < b.Across.Nm+b.Width.Nm+kerf && b.Across.Nm < a.Across.Nm+a.Width.Nm+kerf
-	return along && across
 }

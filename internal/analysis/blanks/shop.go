@@ -26,18 +26,28 @@ func stockOf(s *shop.Shop) []Stock {
 		out = append(out, Stock{
 			ID: b.ID, Species: b.Species, Planed: b.Stock.Surface == stock.Planed,
 			Length: b.Stock.Length, Width: b.Stock.Width, Thickness: b.Stock.Thickness,
-			End: s.TrimEnds, Edge: JointEdge, Have: b.Have,
+			End: Trim(s, s.TrimEnds), Edge: JointEdge, Have: b.Have,
 		})
 	}
 	for _, sh := range s.Sheets {
 		length, width := AlongGrain(sh)
+		trim := Trim(s, s.TrimEdges)
 		out = append(out, Stock{
 			ID: sh.ID, Species: sh.Stock.Material, Sheet: true,
 			Length: length, Width: width, Thickness: sh.Stock.Thickness().Value,
-			End: s.TrimEdges, Edge: s.TrimEdges, Have: sh.Have, Turns: sh.Stock.Grain == stock.NoGrain,
+			End: trim, Edge: trim, Have: sh.Have, Turns: sh.Stock.Grain == stock.NoGrain,
 		})
 	}
 	return out
+}
+
+// Trim returns what comes off a side of the stock where the shop trims so much: at
+// least the saw cut itself, nothing where it does not trim.
+func Trim(s *shop.Shop, trim unit.Length) unit.Length {
+	if trim <= 0 {
+		return 0
+	}
+	return max(trim, Kerf(s))
 }
 
 // AlongGrain returns a sheet's size along its grain and across it: a sheet whose

@@ -35,7 +35,9 @@ var Analysis = analysis.Declare(analysis.Info{
 		Budget: problem.Budget{Work: work, Workers: 1}, Ledger: c.Ledger,
 	}
 	for _, m := range c.Shop.Of(tool.TableSaw) {
-		in.FeedLong = max(in.FeedLong, m.Tool.Completed().Least.Length.Value)
+		if least := m.Tool.Completed().Least.Length.Value; in.FeedLong == 0 || least < in.FeedLong {
+			in.FeedLong = least
+		}
 	}
 	return Decide(context.Background(), in)
 })

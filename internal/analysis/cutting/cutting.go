@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
@@ -14,7 +15,7 @@ import (
 	"scantling/internal/unit"
 )
 
-// CodeNotCut says that the blanks of one stock could not be cut.
+// CodeNotCut says that a blank, or all blanks of one stock, could not be cut.
 const CodeNotCut diag.Code = "not-cut"
 
 // Stock is one kind of board or sheet as it can be had.
@@ -28,6 +29,14 @@ type Stock struct {
 	Price     int64 // hundredths; 0 is unknown
 	// Buyable says that more can be had than the rack holds.
 	Buyable bool
+	// Turns says that pieces may lie across it: a sheet without grain.
+	Turns bool
+	// Kind is the same for stock that differs in length, width and price only, so
+	// that one can stand in for the other; empty is a kind of its own.
+	Kind string
+	// Sold is the size that the merchant reckons with: length, width, thickness.
+	// Zero is as measured.
+	Sold [3]unit.Length
 }
 
 // Input is what the decision rests on.
@@ -59,121 +68,216 @@ type Used struct {
 	Marks     []string
 }
 
-// Decide finds the diagrams for every stock that a workpiece names.
+// Decide finds the diagrams for every stock that a workpiece names. Where the rack
+// holds too little of it, other stock of its kind stands in, what is in the rack
+// before what must be bought, cheap before dear. A workpiece that is larger than
+// its stock is told and left out; the others are cut.
 func Decide(ctx context.Context, in Input) (Result, diag.List) {
 	res := Result{From: map[string]string{}}
 	var diags diag.List
-	for _, s := range in.Stock {
-		var pieces []plan.Workpiece
-		for _, w := range in.Workpieces {
-			if w.Stock == s.ID {
-				pieces = append(pieces, w)
-			}
+	of := map[string][]plan.Workpiece{}
+	for _, w := range in.Workpieces {
+		if w.Stock != "" {
+			of[w.Stock] = append(of[w.Stock], w)
 		}
-		if len(pieces) == 0 {
+	}
+	done := make([]bool, len(in.Stock))
+	for i, s := range in.Stock {
+		if done[i] {
 			continue
 		}
-		q := newQuestion(in, s, pieces)
-		answer, err := optimise.Solve(ctx, q.problem, in.Budget)
+		var kind []Stock
+		for j := i; j < len(in.Stock); j++ {
+			if t := in.Stock[j]; j == i || s.Kind != "" && t.Kind == s.Kind {
+				done[j] = true
+				kind = append(kind, t)
+			}
+		}
+		pieces := map[string][]plan.Workpiece{}
+		for _, t := range kind {
+			for _, w := range of[t.ID] {
+				if t.lies(w) {
+					pieces[t.ID] = append(pieces[t.ID], w)
+				} else {
+					diags = append(diags, t.tooLarge(w))
+				}
+			}
+		}
+		answers, faults := solve(ctx, in, kind, pieces)
+		diags = append(diags, faults...)
+		for _, a := range answers {
+			a.question.read(a.answer, &res)
+		}
+	}
+	return res, diags
+}
+
+// solved is a question with its answer.
+type solved struct {
+	question *question
+	answer   problem.Answer
+}
+
+// solve cuts the pieces of each stock of a kind from that stock; if anything must
+// then be bought and there is other stock of the kind, all from all together.
+func solve(ctx context.Context, in Input, kind []Stock, pieces map[string][]plan.Workpiece) ([]solved, diag.List) {
+	var out []solved
+	var all []plan.Workpiece
+	var diags diag.List
+	buys := false
+	for _, s := range kind {
+		if len(pieces[s.ID]) == 0 {
+			continue
+		}
+		all = append(all, pieces[s.ID]...)
+		q := newQuestion(in, []Stock{s}, pieces[s.ID])
+		a, err := optimise.Solve(ctx, q.problem, in.Budget)
 		if err != nil {
 			diags = append(diags, diag.Diagnostic{Severity: diag.Error, Code: CodeNotCut,
 				Text: message.New("cutting.not-cut", message.Text("stock", s.Label), message.Text("why", err.Error()))})
 			continue
 		}
-		q.read(answer, &res)
+		buys = buys || q.buys(a)
+		out = append(out, solved{q, a})
 	}
-	return res, diags
+	if !buys && len(diags) == 0 || len(kind) == 1 {
+		return out, diags
+	}
+	q := newQuestion(in, kind, all)
+	if a, err := optimise.Solve(ctx, q.problem, in.Budget); err == nil {
+		return []solved{{q, a}}, nil
+	}
+	return out, diags
 }
 
-// question is one problem put to the engine with what its answer is read by.
-type question struct {
-	in      Input
-	stock   Stock
-	problem problem.Problem
-	// waiting are the workpieces of each part of the problem that are not placed
-	// yet.
-	waiting [][]plan.Workpiece
+// usable is what is left of the stock when it is trimmed.
+func (s Stock) usable() problem.Size {
+	return problem.Size{Length: s.Length.Nm - 2*s.End.Nm, Width: s.Width.Nm - 2*s.Edge.Nm}
 }
 
-// newQuestion puts the workpieces of one stock as a problem: equal ones are one
-// part.
-func newQuestion(in Input, s Stock, pieces []plan.Workpiece) *question {
-	q := &question{in: in, stock: s}
-	q.problem = problem.Problem{
-		Name: s.ID, Form: problem.Sheets, Kerf: in.Kerf.Nm,
-		Cutting: problem.Cutting{Stages: 3, First: problem.Crosscut},
-		Feed:    problem.Feed{Long: in.FeedLong, Short: in.FeedShort},
-		Useful:  problem.Size{Length: in.KeepLength, Width: in.KeepWidth},
-	}
-	if s.Sheet {
-		q.problem.Cutting.First = problem.Rip
-	}
-	size := problem.Size{Length: s.Length.Nm, Width: s.Width.Nm}
-	trim := problem.Trim{Start: s.End.Nm, End: s.End.Nm, Low: s.Edge.Nm, High: s.Edge.Nm}
-	price := s.Price
-	if price <= 0 {
-		price = 1000
-	}
-	if s.Have > 0 {
-		q.problem.Stock = append(q.problem.Stock, problem.Stock{ID: s.ID + " in the rack", Size: size, Cost: problem.Cost(price/10 + 1), Limit: s.Have, Trim: trim})
-	}
-	if s.Buyable || s.Have == 0 {
-		q.problem.Stock = append(q.problem.Stock, problem.Stock{ID: s.ID, Size: size, Cost: problem.Cost(price), Trim: trim})
-	}
-	index := map[problem.Size]int{}
-	for _, w := range pieces {
-		size := problem.Size{Length: w.Length.Nm, Width: w.Width.Nm}
-		i, ok := index[size]
-		if !ok {
-			i = len(q.problem.Parts)
-			index[size] = i
-			q.problem.Parts = append(q.problem.Parts, problem.Part{ID: w.ID, Size: size})
-			q.waiting = append(q.waiting, nil)
-		}
-		q.problem.Parts[i].Quantity++
-		q.waiting[i] = append(q.waiting[i], w)
-	}
-	return q
+// lies reports whether a workpiece lies on the trimmed stock.
+func (s Stock) lies(w plan.Workpiece) bool {
+	u := s.usable()
+	on := func(l, w unit.Length) bool { return l > 0 && w > 0 && l <= u.Length && w <= u.Width }
+	return on(w.Length.Nm, w.Width.Nm) || s.Turns && on(w.Width.Nm, w.Length.Nm)
 }
 
-// read turns the engine's answer into diagrams, one for each board.
+func (s Stock) tooLarge(w plan.Workpiece) diag.Diagnostic {
+	u := s.usable()
+	x := diag.Diagnostic{Severity: diag.Error, Code: CodeNotCut, Text: message.New("cutting.too-large", message.Text("id", w.ID), message.Text("stock", s.Label),
+		message.Length("length", w.Length.Nm), message.Length("width", w.Width.Nm), message.Length("longest", u.Length), message.Length("widest", u.Width))}
+	if len(w.Parts) > 0 {
+		x.Address = w.Parts[0]
+	}
+	return x
+}
+
+// copy is one board of an answer with the workpieces that it gives, in the order
+// of its leaves.
+type copy struct {
+	root   *problem.Node
+	pieces []plan.Workpiece
+}
+
+// read turns the engine's answer into diagrams, by stock: boards that are cut
+// alike and give the same marks at the same places share one.
 func (q *question) read(a problem.Answer, res *Result) {
-	used := Used{Stock: q.stock}
 	boards := 0
-	for _, d := range a.Diagrams {
-		for range d.Copies {
-			boards++
-			bought := q.problem.Stock[d.Stock].Limit == 0
-			if bought {
-				used.Buy++
-			} else {
-				used.Rack++
-			}
-			out := q.diagram(fmt.Sprintf("%s #%d", q.stock.ID, boards), d.Root)
-			for _, p := range out.Pieces {
-				res.From[p.Workpiece] = out.ID
-				used.Marks = append(used.Marks, p.Mark)
-			}
-			res.Diagrams = append(res.Diagrams, out)
+	var labels []string
+	first := len(res.Diagrams)
+	for i, s := range q.from {
+		if i > 0 && q.from[i-1].ID == s.ID {
+			continue // in the rack and bought
 		}
+		used := Used{Stock: s}
+		var alike [][]copy
+		at := map[string]int{}
+		for _, d := range a.Diagrams {
+			if q.from[d.Stock].ID != s.ID {
+				continue
+			}
+			if q.bought[d.Stock] {
+				used.Buy += d.Copies
+			} else {
+				used.Rack += d.Copies
+			}
+			for range d.Copies {
+				c := q.deal(d.Root)
+				key := c.key()
+				i, ok := at[key]
+				if !ok {
+					i = len(alike)
+					at[key], alike = i, append(alike, nil)
+				}
+				alike[i] = append(alike[i], c)
+			}
+		}
+		if len(alike) == 0 {
+			continue
+		}
+		boards += used.Rack + used.Buy
+		labels = append(labels, s.Label)
+		q.add(s, alike, &used, res)
+	}
+	note := bound(strings.Join(labels, ", "), a, boards)
+	for i := first; i < len(res.Diagrams); i++ {
+		res.Diagrams[i].Bound = note
+	}
+}
+
+// add adds the diagrams of one stock.
+func (q *question) add(s Stock, alike [][]copy, used *Used, res *Result) {
+	for i, copies := range alike {
+		out := q.diagram(s, fmt.Sprintf("%s #%d", s.ID, i+1), copies)
+		for _, p := range out.Pieces {
+			for _, w := range p.Workpieces() {
+				res.From[w] = out.ID
+			}
+			used.Marks = append(used.Marks, p.Mark)
+		}
+		res.Diagrams = append(res.Diagrams, out)
 	}
 	slices.Sort(used.Marks)
 	used.Marks = slices.Compact(used.Marks)
-	note := q.bound(a, boards)
-	for i := len(res.Diagrams) - boards; i < len(res.Diagrams); i++ {
-		res.Diagrams[i].Bound = note
+	res.Used = append(res.Used, *used)
+}
+
+// deal hands out workpieces to the finished pieces of one board.
+func (q *question) deal(root *problem.Node) copy {
+	c := copy{root: root}
+	for n := range root.Nodes() {
+		if n.Kind == problem.Finished {
+			c.pieces = append(c.pieces, q.waiting[n.Part][0])
+			q.waiting[n.Part] = q.waiting[n.Part][1:]
+		}
 	}
-	res.Used = append(res.Used, used)
+	return c
+}
+
+// key tells boards apart that are not cut alike: the cuts, and the marks of what
+// they give.
+func (c copy) key() string {
+	var b strings.Builder
+	i := 0
+	for n := range c.root.Nodes() {
+		fmt.Fprint(&b, n.Kind, n.Direction, n.At, n.Turned, n.Box, ";")
+		if n.Kind == problem.Finished {
+			b.WriteString(c.pieces[i].Mark)
+			b.WriteByte('\n')
+			i++
+		}
+	}
+	return b.String()
 }
 
 // bound says how good the answer is.
-func (q *question) bound(a problem.Answer, boards int) message.Message {
+func bound(stock string, a problem.Answer, boards int) message.Message {
 	if a.Status == problem.Proved {
-		return message.New("cutting.proved", message.Text("stock", q.stock.Label), message.Count("boards", boards))
+		return message.New("cutting.proved", message.Text("stock", stock), message.Count("boards", boards))
 	}
 	gap := 0.0
 	if a.Cost > 0 {
 		gap = 100 * float64(a.Cost-a.Bound) / float64(a.Cost)
 	}
-	return message.New("cutting.gap", message.Text("stock", q.stock.Label), message.Count("boards", boards), message.Percent("gap", gap))
+	return message.New("cutting.gap", message.Text("stock", stock), message.Count("boards", boards), message.Percent("gap", gap))
 }

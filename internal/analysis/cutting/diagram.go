@@ -6,54 +6,71 @@ import (
 	"scantling/internal/ledger"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/plan"
-	"scantling/internal/unit"
 )
 
-// diagram reads one cut tree.
-func (q *question) diagram(id string, root *problem.Node) plan.Diagram {
-	s := q.stock
-	t := tree{q: q, id: id, placed: map[*problem.Node]plan.Workpiece{}}
+// diagram reads one cut tree, that of all copies.
+func (q *question) diagram(s Stock, id string, copies []copy) plan.Diagram {
+	t := tree{q: q, stock: s, id: id, copies: copies, placed: map[*problem.Node]int{}}
 	t.out = plan.Diagram{
-		ID: id, Stock: s.ID, Label: s.Label, Sheet: s.Sheet, Count: 1,
+		ID: id, Stock: s.ID, Label: s.Label, Sheet: s.Sheet, Count: len(copies),
 		Length: s.Length, Width: s.Width, Thickness: s.Thickness, Kerf: q.in.Kerf,
 	}
+	root := copies[0].root
 	for n := range root.Nodes() {
 		if n.Kind == problem.Finished {
-			t.placed[n] = q.waiting[n.Part][0]
-			q.waiting[n.Part] = q.waiting[n.Part][1:]
+			t.placed[n] = len(t.placed)
 		}
 	}
-	l := q.in.Ledger
-	rect := plan.Rect{
-		Along:  l.Same(id+".trim", s.End),
-		Across: l.Same(id+".trim", s.Edge),
-		Length: l.Less(id+".usable length", s.Length, s.End, s.End),
-		Width:  l.Less(id+".usable width", s.Width, s.Edge, s.Edge),
-	}
-	t.trims(rect)
-	t.read(root, rect)
+	t.read(root, t.trims())
 	t.waste()
 	return t.out
 }
 
 type tree struct {
 	q      *question
+	stock  Stock
 	id     string
-	placed map[*problem.Node]plan.Workpiece
+	copies []copy
+	// placed numbers the finished pieces as the copies do.
+	placed map[*problem.Node]int
 	out    plan.Diagram
-	// areas in square nanometres
-	parts, remnant, rest int64
+	// areas in square millimetres
+	parts, remnant, rest float64
 }
 
-// trims lists the cuts that square the board up before the rest.
-func (t *tree) trims(usable plan.Rect) {
-	s := t.q.stock
-	zero := t.q.in.Ledger.Leaf("reference end", 0, ledger.Derived, "")
-	whole := plan.Rect{Along: zero, Across: zero, Length: s.Length, Width: s.Width}
-	if s.End.Nm >= t.q.in.Kerf.Nm && s.End.Nm > 0 {
-		t.cut("trim", whole, t.q.in.Ledger.Less(t.id+".trim", s.End, t.q.in.Kerf))
+// piece returns the workpiece that the first board gives at a finished node.
+func (t *tree) piece(n *problem.Node) plan.Workpiece { return t.copies[0].pieces[t.placed[n]] }
+
+// trims lists the saw cuts that square the stock up before the rest, both ends of
+// a board and all four sides of a sheet, and returns what is then in hand. The
+// edges of a board are made straight on the jointer: no cut of the saw.
+func (t *tree) trims() plan.Rect {
+	s, l, kerf := t.stock, t.q.in.Ledger, t.q.in.Kerf
+	zero := l.Leaf("reference end", 0, ledger.Derived, "")
+	hand := plan.Rect{Along: zero, Across: zero, Length: s.Length, Width: s.Width}
+	saws := func(trim ledger.Figure) bool { return trim.Nm > 0 && trim.Nm >= kerf.Nm }
+	if s.Sheet && saws(s.Edge) {
+		t.cut(TrimEdge, hand, l.Less(t.id+".trim", s.Edge, kerf))
+		hand.Across, hand.Width = l.Same(t.id+".trim", s.Edge), l.Less(t.id+".width", s.Width, s.Edge)
+		t.cut(TrimEdge, hand, l.Less(t.id+".usable width", s.Width, s.Edge, s.Edge))
 	}
+	hand.Across, hand.Width = l.Same(t.id+".trim", s.Edge), l.Less(t.id+".usable width", s.Width, s.Edge, s.Edge)
+	if saws(s.End) {
+		t.cut(TrimEnd, hand, l.Less(t.id+".trim", s.End, kerf))
+		hand.Along, hand.Length = l.Same(t.id+".trim", s.End), l.Less(t.id+".length", s.Length, s.End)
+		t.cut(TrimEnd, hand, l.Less(t.id+".usable length", s.Length, s.End, s.End))
+	}
+	hand.Along, hand.Length = l.Same(t.id+".trim", s.End), l.Less(t.id+".usable length", s.Length, s.End, s.End)
+	return hand
 }
+
+// The kinds of saw cut: those that square up, then those that divide.
+const (
+	TrimEnd  = "trim"
+	TrimEdge = "trim edge"
+	Rip      = "rip"
+	Crosscut = "crosscut"
+)
 
 func (t *tree) cut(kind string, in plan.Rect, at ledger.Figure) {
 	t.out.Cuts = append(t.out.Cuts, plan.SawCut{N: len(t.out.Cuts) + 1, Kind: kind, In: in, At: at})
@@ -66,9 +83,16 @@ func (t *tree) read(n *problem.Node, r plan.Rect) {
 	}
 	switch n.Kind {
 	case problem.Finished:
-		w := t.placed[n]
+		w := t.piece(n)
 		r.Length, r.Width = w.Length, w.Width
-		t.out.Pieces = append(t.out.Pieces, plan.Placed{Workpiece: w.ID, Mark: w.Mark, Rect: r, Turned: n.Turned})
+		if n.Turned {
+			r.Length, r.Width = w.Width, w.Length
+		}
+		placed := plan.Placed{Workpiece: w.ID, Mark: w.Mark, Rect: r, Turned: n.Turned}
+		for _, c := range t.copies[1:] {
+			placed.Also = append(placed.Also, c.pieces[t.placed[n]].ID)
+		}
+		t.out.Pieces = append(t.out.Pieces, placed)
 		t.parts += area(n.Size)
 	case problem.Remnant:
 		t.out.Left = append(t.out.Left, plan.Left{Rect: r, Keep: true})
@@ -85,9 +109,9 @@ func (t *tree) sawn(n *problem.Node, r plan.Rect) {
 	l, kerf := t.q.in.Ledger, t.q.in.Kerf
 	at := t.at(n)
 	near, far := r, r
-	kind := "crosscut"
+	kind := Crosscut
 	if n.Direction == problem.Rip {
-		kind = "rip"
+		kind = Rip
 		near.Width = at
 		far.Across = l.Sum(t.id+".across", r.Across, at, kerf)
 		far.Width = l.Less(t.id+".width", r.Width, at, kerf)
@@ -108,12 +132,16 @@ func (t *tree) at(n *problem.Node) ledger.Figure {
 		if m.Kind != problem.Finished {
 			continue
 		}
-		w := t.placed[m]
-		if n.Direction == problem.Rip && m.Across == n.Across && w.Width.Nm == n.At {
-			return w.Width
+		w := t.piece(m)
+		along, across := w.Length, w.Width
+		if m.Turned {
+			along, across = across, along
 		}
-		if n.Direction == problem.Crosscut && m.Along == n.Along && w.Length.Nm == n.At {
-			return w.Length
+		if n.Direction == problem.Rip && m.Across == n.Across && across.Nm == n.At {
+			return across
+		}
+		if n.Direction == problem.Crosscut && m.Along == n.Along && along.Nm == n.At {
+			return along
 		}
 	}
 	return t.q.in.Ledger.Leaf(fmt.Sprintf("%s.cut %d", t.id, len(t.out.Cuts)+1), n.At, ledger.Choice, "cutting engine")
@@ -121,19 +149,16 @@ func (t *tree) at(n *problem.Node) ledger.Figure {
 
 // waste shares the board's area out; what is left over is kerf.
 func (t *tree) waste() {
-	s := t.q.stock
-	whole := area(problem.Size{Length: s.Length.Nm, Width: s.Width.Nm})
-	inner := area(problem.Size{Length: s.Length.Nm - 2*s.End.Nm, Width: s.Width.Nm - 2*s.Edge.Nm})
+	s := t.stock
+	whole, inner := area(problem.Size{Length: s.Length.Nm, Width: s.Width.Nm}), area(s.usable())
 	kerf := inner - t.parts - t.remnant - t.rest
-	t.out.Waste = plan.Waste{
-		Whole: squareMillimetres(whole), Parts: squareMillimetres(t.parts), Kerf: squareMillimetres(kerf),
-		Trim: squareMillimetres(whole - inner), Remnant: squareMillimetres(t.remnant), Rest: squareMillimetres(t.rest),
+	if kerf < 1e-6 { // the sums' own rounding
+		kerf = 0
 	}
+	t.out.Waste = plan.Waste{Whole: whole, Parts: t.parts, Kerf: kerf, Trim: whole - inner, Remnant: t.remnant, Rest: t.rest}
 }
 
-// area is in square micrometres, so that it stays in range for any stock.
-func area(s problem.Size) int64 {
-	return int64(s.Length/unit.Micrometre) * int64(s.Width/unit.Micrometre)
+// area is in square millimetres.
+func area(s problem.Size) float64 {
+	return float64(s.Length.Millimetres() * s.Width.Millimetres())
 }
-
-func squareMillimetres(squareMicrometres int64) float64 { return float64(squareMicrometres) / 1e6 }

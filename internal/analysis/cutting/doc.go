@@ -5,8 +5,19 @@
 // the cuts in sawing order, what must be bought, and how good the answer is: the
 // engine's cost beside its proven bound.
 //
-// Boards already in the rack are used before any are bought. Grain is kept: a
-// blank lies with its length along the board. Sizes are the workpieces' own
-// figures; a position is a sum of sizes and kerfs in the ledger. The search runs
-// by counted work, so the same documents give the same diagrams everywhere.
+// A blank is cut from its own stock as long as the rack has it; where something
+// must be bought, other stock of the same kind (it differs in length, width and
+// price only) stands in. All of the rack goes before anything that is bought,
+// cheap before dear. Boards that are cut alike and give the same marks share a
+// diagram with a count.
+//
+// First the stock is squared up: both ends of a board, all sides of a sheet; a
+// board's edges are made straight on the jointer. Then long and wide pieces come
+// off before short and narrow ones, as far as what is in hand stays long enough
+// for the saw. Grain is kept: a blank lies with its length along the board; only
+// on a sheet without grain it may turn.
+//
+// Sizes are the workpieces' own figures; a position is a sum of sizes and kerfs
+// in the ledger. Areas are square millimetres. The search runs by counted work, so
+// the same documents give the same diagrams everywhere.
 package cutting

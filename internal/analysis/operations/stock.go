@@ -29,7 +29,9 @@ func (d *deriver) rough() {
 			})}
 		}
 		for _, p := range g.Pieces {
-			d.last[p.Workpiece] = append(d.last[p.Workpiece], needs...)
+			for _, w := range p.Workpieces() {
+				d.last[w] = append(d.last[w], needs...)
+			}
 		}
 	}
 }
@@ -88,7 +90,9 @@ func (d *deriver) thicknessOf(w plan.Workpiece) piece.Figure {
 		d.thick = map[string]piece.Figure{}
 		for _, g := range d.Diagrams {
 			for _, p := range g.Pieces {
-				d.thick[p.Workpiece] = g.Thickness
+				for _, w := range p.Workpieces() {
+					d.thick[w] = g.Thickness
+				}
 			}
 		}
 	}

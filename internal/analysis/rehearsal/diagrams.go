@@ -20,15 +20,7 @@ func (r *rehearsal) diagrams() {
 	for _, g := range r.Plan.Diagrams {
 		r.saw(g)
 		for _, p := range g.Pieces {
-			made[p.Workpiece] += max(1, g.Count)
-			w, ok := r.work[p.Workpiece]
-			if !ok {
-				r.fail(CodeDiagram, "rehearsal.unknown-workpiece", "", message.Text("id", p.Workpiece), message.Text("diagram", g.ID))
-				continue
-			}
-			if got := rectOf(p.Rect); got.length < w.Length.Nm || got.width < w.Width.Nm || g.Thickness.Nm < w.Thickness.Nm {
-				r.fail(CodeSize, "rehearsal.piece-too-small", "", message.Text("id", p.Workpiece), message.Text("diagram", g.ID))
-			}
+			r.place(g, p, made)
 		}
 	}
 	if len(r.Plan.Diagrams) == 0 {
@@ -47,12 +39,37 @@ func (r *rehearsal) diagrams() {
 	}
 }
 
+// place counts the workpieces that are cut at one place, one from every board, and
+// holds their sizes against what the place gives.
+func (r *rehearsal) place(g plan.Diagram, p plan.Placed, made map[string]int) {
+	if len(p.Also) > 0 && len(p.Also)+1 != max(1, g.Count) {
+		r.fail(CodeDiagram, "rehearsal.piece-not-in-hand", "", message.Text("diagram", g.ID), message.Text("id", p.Workpiece))
+	}
+	for _, id := range p.Workpieces() {
+		if made[id]++; len(p.Also) == 0 {
+			made[id] += max(1, g.Count) - 1 // all boards give the same
+		}
+		w, ok := r.work[id]
+		if !ok {
+			r.fail(CodeDiagram, "rehearsal.unknown-workpiece", "", message.Text("id", id), message.Text("diagram", g.ID))
+			continue
+		}
+		got := rectOf(p.Rect)
+		if p.Turned {
+			got.length, got.width = got.width, got.length
+		}
+		if got.length < w.Length.Nm || got.width < w.Width.Nm || g.Thickness.Nm < w.Thickness.Nm {
+			r.fail(CodeSize, "rehearsal.piece-too-small", "", message.Text("id", id), message.Text("diagram", g.ID))
+		}
+	}
+}
+
 func (r *rehearsal) saw(g plan.Diagram) {
 	whole := rect{0, 0, g.Length.Nm, g.Width.Nm}
 	var hand []rect
 	for _, c := range g.Cuts {
 		in := rectOf(c.In)
-		if c.Kind == "trim" {
+		if c.Kind == "trim" || c.Kind == "trim edge" {
 			continue
 		}
 		if hand == nil {

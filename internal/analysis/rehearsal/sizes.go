@@ -45,9 +45,12 @@ func (r *rehearsal) sawn() map[string]state {
 	now := map[string]state{}
 	for _, g := range r.Plan.Diagrams {
 		for _, p := range g.Pieces {
-			now[p.Workpiece] = state{p.Rect.Length.Nm, p.Rect.Width.Nm, g.Thickness.Nm}
-			if w := r.work[p.Workpiece]; p.Turned && w.ID != "" {
-				now[p.Workpiece] = state{w.Length.Nm, w.Width.Nm, g.Thickness.Nm}
+			is := state{p.Rect.Length.Nm, p.Rect.Width.Nm, g.Thickness.Nm}
+			if p.Turned {
+				is[0], is[1] = is[1], is[0]
+			}
+			for _, id := range p.Workpieces() {
+				now[id] = is
 			}
 		}
 	}

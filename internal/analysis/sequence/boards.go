@@ -106,7 +106,9 @@ func (s *sequencer) marksOn(g plan.Diagram) []string {
 	var out []string
 	for _, p := range g.Pieces {
 		out = append(out, p.Mark)
-		out = append(out, s.marksOf(p.Workpiece)...)
+		for _, w := range p.Workpieces() {
+			out = append(out, s.marksOf(w)...)
+		}
 	}
 	return unique(out)
 }

@@ -67,12 +67,9 @@ func TestBlanks(t *testing.T) {
 	b.Piece.Series = append(b.Piece.Series, s)
 	checktest.Materials(b)
 	checktest.Want(t, checktest.Run(t, b, checktest.Shop(), Analysis), plan.Pass, CodeOnLand)
-	// Without the row the strips are equal, and a joint falls where it may.
+	// Without the row the joints are kept clear of the channels all the same.
 	b.Piece.Series = nil
-	got := checktest.Run(t, b, checktest.Shop(), Analysis)
-	if len(got) == 0 || got[0].Code != CodeInCut {
-		t.Errorf("%+v", got)
-	}
+	checktest.Want(t, checktest.Run(t, b, checktest.Shop(), Analysis), plan.Pass, CodeOnLand)
 }
 
 func TestGoodChest(t *testing.T) {
