@@ -170,7 +170,7 @@ func writeMarks(out *page.Drawing, p *plan.Plan, pl place, cam camera, placed []
 		if best < 0 {
 			continue
 		}
-		plates = append(plates, plate{row.Mark, string(parts[best].Address), faceCentre(pl, cam, parts[best], placed[best])})
+		plates = append(plates, plate{row.Mark, string(parts[best].Address), faceShown(pl, cam, best, parts, placed)})
 	}
 	slices.SortStableFunc(plates, func(a, b plate) int { return cmp.Compare(a.at.Y, b.at.Y) })
 	var taken []page.Box
@@ -192,13 +192,14 @@ func overlaps(a, b page.Box) bool {
 	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
 }
 
-// faceCentre returns the paper point of the middle of the side of the part that
-// looks most toward the eye.
-func faceCentre(pl place, cam camera, part piece.Part, placed solid.Placed) page.Point {
+// faceShown returns the paper point where a mark stands on a part: on the side
+// that looks most toward the eye, as near to its middle as the part is not hidden
+// by others.
+func faceShown(pl place, cam camera, k int, parts []piece.Part, placed []solid.Placed) page.Point {
 	eye := cam.toward()
+	part, frame := parts[k], placed[k].Frame
 	size := vec.Of(part.Length.Nm, part.Width.Nm, part.Thickness.Nm)
-	local := size.Mul(0.5)
-	axes := [3]vec.V3{placed.Frame.U, placed.Frame.V, placed.Frame.W}
+	axes := [3]vec.V3{frame.U, frame.V, frame.W}
 	sizes := [3]float64{size.X, size.Y, size.Z}
 	best, shown := 0, 0.0
 	for i, axis := range axes {
@@ -211,9 +212,43 @@ func faceCentre(pl place, cam camera, part piece.Part, placed solid.Placed) page
 	if shown < 0 {
 		half = -half
 	}
-	centre := placed.Frame.ToWorld(local).Add(axes[best].Mul(half))
-	flat := cam.flat(centre)
+	middle := frame.ToWorld(size.Mul(0.5)).Add(axes[best].Mul(half))
+	u, v := axes[(best+1)%3].Mul(sizes[(best+1)%3]), axes[(best+2)%3].Mul(sizes[(best+2)%3])
+	at := middle
+	for _, t := range markPlaces {
+		p := middle.Add(u.Mul(t[0])).Add(v.Mul(t[1]))
+		if !covered(p, eye, k, placed) {
+			at = p
+			break
+		}
+	}
+	flat := cam.flat(at)
 	return pl.at(polygon.P2{X: flat.X, Y: flat.Y})
+}
+
+// markPlaces are where a mark may stand on a side, in shares of its sizes from
+// the middle, nearest first.
+var markPlaces = [][2]float64{
+	{0, 0}, {0.15, 0}, {-0.15, 0}, {0, 0.15}, {0, -0.15}, {0.3, 0}, {-0.3, 0}, {0, 0.3}, {0, -0.3},
+	{0.3, 0.3}, {-0.3, 0.3}, {0.3, -0.3}, {-0.3, -0.3}, {0.42, 0}, {-0.42, 0}, {0, 0.42}, {0, -0.42},
+	{0.42, 0.42}, {-0.42, 0.42}, {0.42, -0.42}, {-0.42, -0.42},
+}
+
+// covered reports whether another solid stands between a point and the eye.
+func covered(p, eye vec.V3, k int, placed []solid.Placed) bool {
+	for i, other := range placed {
+		if i == k {
+			continue
+		}
+		f := other.Frame
+		o, d := f.ToLocal(p), vec.V3{X: eye.Dot(f.U), Y: eye.Dot(f.V), Z: eye.Dot(f.W)}
+		for _, in := range other.Solid.Intervals(o, d) {
+			if in.Leave > 1e-3 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func abs(x float64) float64 {
