@@ -39,7 +39,7 @@ class Desk {
     await this.refresh();
     const events = new EventSource('api/events');
     events.addEventListener('changed', (e) => {
-      if ((e as MessageEvent<string>).data !== this.state?.revision) void this.refresh();
+      if (this.busy === 0 && (e as MessageEvent<string>).data !== this.state?.revision) void this.refresh();
     });
     events.addEventListener('error', () => (this.lost = true));
     events.addEventListener('open', () => {

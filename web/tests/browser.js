@@ -30,6 +30,6 @@ export async function open(context, url, { width = 1440, height = 900, look = 'd
   await page.addInitScript((l) => localStorage.setItem('scantling.look', l), look);
   await page.goto(url + hash);
   await page.waitForSelector('h1');
-  if (still && (await page.locator('.view').count()) > 0) await page.waitForSelector('.view[data-loaded]:not([data-loaded=""])', { timeout: 20000 });
+  if (still && (await page.locator('.view').count()) > 0) await page.waitForSelector('.view[data-loaded]:not([data-loaded=""])', { timeout: 120000 });
   return { page, faults };
 }

@@ -57,7 +57,7 @@ func (b *builder) parts() []Part {
 			Mark: r.Mark, Name: partName(r), Quantity: r.Quantity(), Members: []string{}, Material: r.Species, Stage: r.Stage,
 			Length: b.length(r.Length), Width: b.length(r.Width), Thickness: b.length(r.Thickness),
 			Basis: b.known("basis.", string(r.Basis)), SVG: element(pic), Cuts: show(table.Cuts(b.Plan, r, bare{b.say})),
-			Caption: b.say.Label("booklet.part-caption", message.Text("scale", scale.String()), message.Text("species", r.Species),
+			Caption: b.say.Label("screen.part-caption", message.Text("scale", scale.String()), message.Text("species", r.Species),
 				message.Word("basis", "basis."+string(r.Basis))),
 		}
 		for _, m := range r.Members {
@@ -109,7 +109,7 @@ func (b *builder) diagrams() []Diagram {
 		}
 		diagram := Diagram{
 			ID: d.ID, Label: d.Label, Count: d.Count, SVG: element(drawing.Diagram(d, diagramWidth, diagramHeight, bare{b.say})), Marks: []string{},
-			Caption: b.say.Label("booklet.diagram-caption", message.Text("id", d.ID), message.Length("thickness", d.Thickness.Nm),
+			Caption: b.say.Label("screen.diagram-caption", message.Text("id", d.ID), message.Length("thickness", d.Thickness.Nm),
 				message.Percent("parts", share(w.Parts)), message.Percent("kerf", share(w.Kerf)), message.Percent("trim", share(w.Trim)),
 				message.Percent("remnant", share(w.Remnant)), message.Percent("rest", share(w.Rest))),
 		}

@@ -25,7 +25,7 @@ func (b *builder) setups() []Setup {
 		if len(s.Placements) > 0 {
 			if pic, ok := drawing.Setup(b.Plan, s, s.Placements[0], setupWidth, setupHeight, bare{b.say}); ok {
 				card.SVG = element(pic)
-				card.Caption = b.say.Label("booklet.setup-caption", message.Text("mark", s.Placements[0].Mark))
+				card.Caption = b.say.Label("screen.setup-caption", message.Text("mark", s.Placements[0].Mark))
 			}
 		}
 		out = append(out, card)

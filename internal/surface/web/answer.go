@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"path"
 	"strings"
+	"time"
 
 	"scantling/internal/message"
 	"scantling/internal/surface/screen"
@@ -15,6 +16,9 @@ import (
 
 // mostBody bounds the body of a request in bytes.
 const mostBody = 64 << 10
+
+// bodyWithin bounds the time that a body may take to arrive.
+const bodyWithin = 10 * time.Second
 
 // send answers with data of a type that is not to be kept.
 func send(w http.ResponseWriter, kind string, data []byte) {
@@ -155,6 +159,11 @@ func read(w http.ResponseWriter, r *http.Request, into any) bool {
 		http.Error(w, "The body is to be application/json.", http.StatusUnsupportedMediaType)
 		return false
 	}
+	// Bounded is the body only: planning takes the time that it takes.
+	control := http.NewResponseController(w)
+	if control.SetReadDeadline(time.Now().Add(bodyWithin)) == nil {
+		defer control.SetReadDeadline(time.Time{})
+	}
 	d := json.NewDecoder(http.MaxBytesReader(w, r.Body, mostBody))
 	d.DisallowUnknownFields()
 	err := d.Decode(into)
@@ -185,14 +194,15 @@ func (s *Server) answer(w http.ResponseWriter, kind string, data []byte, err err
 // the documents are others by now, 422 where the request cannot be done, 500
 // where the outside failed.
 func (s *Server) fail(w http.ResponseWriter, err error) {
-	say := s.desk.words()
+	now := s.desk.now.Load()
+	say := now.good.Words()
 	var refused *refusal
 	fault, status := screen.Fault{Diagnostics: []screen.Diagnostic{}}, http.StatusInternalServerError
 	if errors.As(err, &refused) {
 		status = http.StatusUnprocessableEntity
 		fault.Text, fault.Diagnostics = say.Say(refused.text), screen.Diagnostics(refused.diags, say)
 		if refused.moved {
-			status, fault.State = http.StatusConflict, s.desk.present()
+			status, fault.State = http.StatusConflict, now.state
 		}
 	} else {
 		fault.Text = say.Say(message.New("server.failed", message.Text("why", err.Error())))

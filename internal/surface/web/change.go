@@ -50,7 +50,7 @@ func (d *Desk) SetInput(ctx context.Context, revision, name, value string) error
 			return edit.Outcome{}, refuse("server.no-value", message.Text("value", value))
 		}
 		label := name
-		for _, in := range d.good.Plan.Piece.Inputs {
+		for _, in := range d.now.Load().good.Plan.Piece.Inputs {
 			if in.Name == name {
 				label = in.Label
 			}
@@ -66,7 +66,7 @@ func (d *Desk) SetInput(ctx context.Context, revision, name, value string) error
 // Remedy makes the edits of a remedy of the present plan.
 func (d *Desk) Remedy(ctx context.Context, revision, id string) error {
 	return d.change(ctx, revision, func(docs map[string][]byte) (edit.Outcome, error) {
-		r, ok := screen.FindRemedy(d.good.Plan, d.faults, id)
+		r, ok := screen.FindRemedy(d.now.Load().good.Plan, d.now.Load().faults, id)
 		if !ok || len(r.Edits) == 0 {
 			return edit.Outcome{}, refuse("server.no-remedy")
 		}
@@ -96,12 +96,12 @@ var errNothing = errors.New("nothing to change")
 // change makes a change of the documents: worked out on the present ones,
 // planned, and only then written. An empty revision is the present one.
 func (d *Desk) change(ctx context.Context, revision string, work func(docs map[string][]byte) (edit.Outcome, error)) error {
-	d.mu.Lock()
-	defer d.mu.Unlock()
+	d.planning.Lock()
+	defer d.planning.Unlock()
 	if err := d.look(ctx); err != nil {
 		return err
 	}
-	if revision != "" && revision != d.state.Revision {
+	if revision != "" && revision != d.now.Load().state.Revision {
 		return &refusal{moved: true, text: message.New("server.moved")}
 	}
 	out, err := work(d.documents())
@@ -138,9 +138,7 @@ func (d *Desk) commit(r *scantling.Result, src *noted, out edit.Outcome) error {
 		return fmt.Errorf("the history cannot be written: %w", err)
 	}
 	d.history = out.History
-	err := d.lay(r, src)
-	d.hub.tell(d.state.Revision)
-	return err
+	return d.lay(r, src)
 }
 
 // write puts what stood in the place of files into the files.
@@ -157,7 +155,7 @@ func (d *Desk) write(src *noted) error {
 // documents are the texts that edits may change, by the names that edits use.
 func (d *Desk) documents() map[string][]byte {
 	docs := map[string][]byte{}
-	for name, text := range d.sources.read {
+	for name, text := range d.now.Load().sources.read {
 		if text != nil && strings.HasSuffix(name, ".hcl") && path.Dir(name) == path.Dir(d.file) {
 			docs[path.Base(name)] = text
 		}

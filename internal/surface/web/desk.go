@@ -9,35 +9,42 @@ import (
 	"path"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"scantling"
 	"scantling/internal/diag"
 	"scantling/internal/edit"
 	"scantling/internal/message"
 	"scantling/internal/surface/screen"
-	"scantling/internal/words"
 	"scantling/internal/world"
 )
 
 // Desk holds one piece: its documents as they stand, the last good plan of them,
-// and the history of what was changed. It may be used by several goroutines.
+// and the history of what was changed. It may be used by several goroutines: one
+// at a time plans, while all others see what was shown before.
 type Desk struct {
 	world world.World
 	file  string
 	hub   hub
+	now   atomic.Pointer[shown]
 
-	mu sync.Mutex
+	// planning is held by whoever plans or changes; it guards the history.
+	planning sync.Mutex
+	history  edit.History
+}
+
+// shown is what lies on the desk at one time. It is not changed any more.
+type shown struct {
 	// sources are the documents as last looked at; they are those of the plan
-	// unless the desk is stale.
+	// unless it is stale.
 	sources *noted
 	good    *scantling.Result
 	stale   bool
 	// faults are what is wrong with the documents as they stand.
-	faults  diag.List
-	history edit.History
-	state   *screen.State
-	text    []byte // of the state, as JSON
-	made    outputs
+	faults diag.List
+	state  *screen.State
+	text   []byte // of the state, as JSON
+	made   *outputs
 }
 
 // Open plans a design document of a world and lays it on a desk.
@@ -82,30 +89,28 @@ func (d *Desk) readHistory() error {
 	return nil
 }
 
-// lay makes a plan the one that is shown. The caller holds the lock, or the desk
-// is new.
+// lay makes a plan the one that is shown. The caller plans, or the desk is new.
 func (d *Desk) lay(r *scantling.Result, src *noted) error {
-	d.good, d.sources, d.stale, d.faults, d.made = r, src, false, r.Plan.Diagnostics, outputs{}
-	return d.show()
+	next := &shown{sources: src, good: r, faults: r.Plan.Diagnostics, made: &outputs{result: r}}
+	next.state = screen.Build(screen.Source{
+		Plan: r.Plan, Solids: r.Solids(), Words: r.Words(), Document: src.read[d.file], File: path.Base(d.file), Found: d.found(next),
+	})
+	return d.show(next)
 }
 
 // stain says that the documents as they stand cannot be planned: the last good
 // plan stays, with what is wrong.
 func (d *Desk) stain(src *noted, faults diag.List) error {
-	d.sources, d.stale, d.faults = src, true, faults
-	return d.show()
+	next := *d.now.Load()
+	next.sources, next.stale, next.faults = src, true, faults
+	return d.show(&next)
 }
 
-// show puts what lies on the desk into words.
-func (d *Desk) show() error {
-	w := d.good.Words()
-	if !d.stale || d.state == nil {
-		d.state = screen.Build(screen.Source{
-			Plan: d.good.Plan, Solids: d.good.Solids(), Words: w, Document: d.sources.read[d.file], File: path.Base(d.file), Found: d.found(),
-		})
-	}
-	s := *d.state
-	s.Revision, s.Stale, s.Diagnostics = d.sources.revision(), d.stale, screen.Diagnostics(d.faults, w)
+// show puts what is to lie on the desk into words, and lays it there.
+func (d *Desk) show(next *shown) error {
+	w := next.good.Words()
+	s := *next.state
+	s.Revision, s.Stale, s.Diagnostics = next.sources.revision(), next.stale, screen.Diagnostics(next.faults, w)
 	s.Undo, s.Redo = "", ""
 	if c, ok := d.history.CanUndo(); ok {
 		s.Undo = w.Say(c.Text)
@@ -117,29 +122,37 @@ func (d *Desk) show() error {
 	if err != nil {
 		return fmt.Errorf("the state cannot be written: %w", err)
 	}
-	d.state, d.text = &s, text
+	next.state, next.text = &s, text
+	d.now.Store(next)
+	d.hub.tell(s.Revision)
 	return nil
+}
+
+// present looks whether the documents were changed by others, unless somebody
+// plans just now, and returns what is shown.
+func (d *Desk) present(ctx context.Context) (*shown, error) {
+	if d.planning.TryLock() {
+		defer d.planning.Unlock()
+		if err := d.look(ctx); err != nil {
+			return nil, err
+		}
+	}
+	return d.now.Load(), nil
 }
 
 // State returns what the pages show as JSON, and its revision.
 func (d *Desk) State(ctx context.Context) (text []byte, revision string, err error) {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	if err := d.look(ctx); err != nil {
+	now, err := d.present(ctx)
+	if err != nil {
 		return nil, "", err
 	}
-	return d.text, d.state.Revision, nil
+	return now.text, now.state.Revision, nil
 }
 
-// Look plans anew if the documents were changed by others, and tells the pages.
-func (d *Desk) Look(ctx context.Context) error {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	return d.look(ctx)
-}
-
+// look plans anew if the documents were changed by others, and tells the pages.
+// The caller holds planning.
 func (d *Desk) look(ctx context.Context) error {
-	if !d.sources.changed() {
+	if !d.now.Load().sources.changed() {
 		return nil
 	}
 	if err := d.readHistory(); err != nil {
@@ -152,26 +165,9 @@ func (d *Desk) look(ctx context.Context) error {
 		return ctx.Err()
 	case err != nil:
 		src.read[d.file] = nil // so that it is looked at again
-		err = d.stain(src, diag.List{{Severity: diag.Error, Code: "unreadable", Text: message.New("server.unreadable", message.Text("why", err.Error()))}})
+		return d.stain(src, diag.List{{Severity: diag.Error, Code: "unreadable", Text: message.New("server.unreadable", message.Text("why", err.Error()))}})
 	case r.Plan.Diagnostics.HasErrors():
-		err = d.stain(src, r.Plan.Diagnostics)
-	default:
-		err = d.lay(r, src)
+		return d.stain(src, r.Plan.Diagnostics)
 	}
-	d.hub.tell(d.state.Revision)
-	return err
-}
-
-// words returns the words of the plan on the desk.
-func (d *Desk) words() *words.Words {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	return d.good.Words()
-}
-
-// present returns the state as it was last put into words.
-func (d *Desk) present() *screen.State {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	return d.state
+	return d.lay(r, src)
 }

@@ -60,7 +60,7 @@ func (d *Desk) watch(ctx context.Context, every time.Duration) {
 			return
 		case <-tick.C:
 			if d.hub.anyone() {
-				_ = d.Look(ctx) // a page that asks for the state is told what fails
+				_, _ = d.present(ctx) // a page that asks for the state is told what fails
 			}
 		}
 	}

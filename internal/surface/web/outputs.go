@@ -2,13 +2,16 @@ package web
 
 import (
 	"context"
+	"sync"
 
 	"scantling"
 	"scantling/internal/page"
 )
 
-// outputs are what was made of the present plan, once it was asked for.
+// outputs are what was made of one plan, once it was asked for.
 type outputs struct {
+	result  *scantling.Result
+	mu      sync.Mutex
 	scene   []byte
 	booklet map[string][]byte
 	files   []scantling.File
@@ -17,21 +20,27 @@ type outputs struct {
 // papers are the sizes that the booklet comes in.
 var papers = map[string]page.Paper{"a4": page.A4, "letter": page.Letter}
 
-// Scene returns the piece as binary glTF.
-func (d *Desk) Scene(ctx context.Context) ([]byte, error) {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	if err := d.look(ctx); err != nil {
+// outputs returns what is made of the present plan, and its lock held.
+func (d *Desk) outputs(ctx context.Context) (*outputs, error) {
+	now, err := d.present(ctx)
+	if err != nil {
 		return nil, err
 	}
-	if d.made.scene == nil {
-		data, err := d.good.Scene()
-		if err != nil {
-			return nil, err
-		}
-		d.made.scene = data
+	now.made.mu.Lock()
+	return now.made, nil
+}
+
+// Scene returns the piece as binary glTF.
+func (d *Desk) Scene(ctx context.Context) ([]byte, error) {
+	o, err := d.outputs(ctx)
+	if err != nil {
+		return nil, err
 	}
-	return d.made.scene, nil
+	defer o.mu.Unlock()
+	if o.scene == nil {
+		o.scene, err = o.result.Scene()
+	}
+	return o.scene, err
 }
 
 // Booklet returns the booklet on that paper, or nil for a paper that is none.
@@ -40,47 +49,42 @@ func (d *Desk) Booklet(ctx context.Context, paper string) ([]byte, error) {
 	if !ok {
 		return nil, nil
 	}
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	if err := d.look(ctx); err != nil {
+	o, err := d.outputs(ctx)
+	if err != nil {
 		return nil, err
 	}
-	if d.made.booklet[paper] == nil {
-		data, err := d.good.Booklet(size)
+	defer o.mu.Unlock()
+	if o.booklet[paper] == nil {
+		data, err := o.result.Booklet(size)
 		if err != nil {
 			return nil, err
 		}
-		if d.made.booklet == nil {
-			d.made.booklet = map[string][]byte{}
+		if o.booklet == nil {
+			o.booklet = map[string][]byte{}
 		}
-		d.made.booklet[paper] = data
+		o.booklet[paper] = data
 	}
-	return d.made.booklet[paper], nil
+	return o.booklet[paper], nil
 }
 
 // Files returns everything that the plan is handed over as.
 func (d *Desk) Files(ctx context.Context) ([]scantling.File, error) {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	if err := d.look(ctx); err != nil {
+	o, err := d.outputs(ctx)
+	if err != nil {
 		return nil, err
 	}
-	if d.made.files == nil {
-		files, err := d.good.Files()
-		if err != nil {
-			return nil, err
-		}
-		d.made.files = files
+	defer o.mu.Unlock()
+	if o.files == nil {
+		o.files, err = o.result.Files()
 	}
-	return d.made.files, nil
+	return o.files, err
 }
 
 // Source returns the design document as it stands.
 func (d *Desk) Source(ctx context.Context) ([]byte, error) {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	if err := d.look(ctx); err != nil {
+	now, err := d.present(ctx)
+	if err != nil {
 		return nil, err
 	}
-	return d.sources.read[d.file], nil
+	return now.sources.read[d.file], nil
 }

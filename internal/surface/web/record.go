@@ -26,12 +26,12 @@ func (t trial) Write(name string, data []byte) error {
 // Record adds a reading that the plan asks for to the as-built record and plans
 // anew. A reading that the plan cannot be made with is not written.
 func (d *Desk) Record(ctx context.Context, of, what, value string) error {
-	d.mu.Lock()
-	defer d.mu.Unlock()
+	d.planning.Lock()
+	defer d.planning.Unlock()
 	if err := d.look(ctx); err != nil {
 		return err
 	}
-	asked := slices.ContainsFunc(d.good.Plan.Measures, func(m plan.Measure) bool {
+	asked := slices.ContainsFunc(d.now.Load().good.Plan.Measures, func(m plan.Measure) bool {
 		return slices.ContainsFunc(m.Readings, func(r plan.Reading) bool { return string(r.Of) == of && r.What == what })
 	})
 	value = strings.TrimSpace(value)
@@ -61,22 +61,20 @@ func (d *Desk) Record(ctx context.Context, of, what, value string) error {
 	if err := d.write(src); err != nil {
 		return err
 	}
-	err = d.lay(r, src)
-	d.hub.tell(d.state.Revision)
-	return err
+	return d.lay(r, src)
 }
 
 // found returns the readings of the record, the last of each thing, without
 // those that the plan calls unplaced.
-func (d *Desk) found() map[[2]string]unit.Length {
-	entries, _, err := record.Read(d.sources.read[scantling.RecordName(d.file)])
+func (d *Desk) found(on *shown) map[[2]string]unit.Length {
+	entries, _, err := record.Read(on.sources.read[scantling.RecordName(d.file)])
 	if err != nil {
 		return nil // the plan could not be made with it either
 	}
 	out := map[[2]string]unit.Length{}
 	for _, e := range entries {
 		of := string(e.Address)
-		if l, ok := e.Value.Length(); ok && e.Kind == record.Reading && !slices.Contains(d.good.Plan.Unplaced, of) {
+		if l, ok := e.Value.Length(); ok && e.Kind == record.Reading && !slices.Contains(on.good.Plan.Unplaced, of) {
 			out[[2]string{of, e.What}] = l
 		}
 	}
