@@ -21,9 +21,10 @@ type raster struct {
 	xs, ys []int64
 	below  [2][]int32 // by length: the index of the largest point not above it
 	worth  []int64    // by point of xs and ys
+	large  bool       // the meter alone bounds the steps
 }
 
-// mostRaster bounds the steps of one recursion.
+// mostRaster bounds the steps of one recursion among many.
 const mostRaster = 250_000_000
 
 // build fills the table for stock i, or returns false if it would be too large
@@ -44,7 +45,7 @@ func (r *raster) build(m *model, i int, value []int64, left []int, meter *work.M
 	r.ys, r.below[1] = points(t.y, r.lying, left, func(l lying) int64 { return l.y })
 	nx, ny := int64(len(r.xs)), int64(len(r.ys))
 	steps := nx * ny * (nx + ny) / 4
-	if steps > mostRaster || !meter.Take(steps+nx*ny*int64(len(r.lying))/8+t.x+t.y) {
+	if steps > mostRaster && !r.large || !meter.Take(steps+nx*ny*int64(len(r.lying))/8+t.x+t.y) {
 		return false
 	}
 	r.fill()
@@ -206,7 +207,14 @@ func (r *raster) trace(i, j int, x, y int64, left []int) *parcel {
 			return p
 		}
 	}
-	return nil // only where a piece is not left any more
+	// Only where a piece is not left any more: what else goes in here?
+	if i > 0 && (j == 0 || r.worth[(i-1)*ny+j] >= r.worth[i*ny+j-1]) {
+		return r.trace(i-1, j, x, y, left)
+	}
+	if j > 0 {
+		return r.trace(i, j-1, x, y, left)
+	}
+	return nil
 }
 
 func (f *parcels) block(_ int, pick picks, _ bool) *sawing.Block {

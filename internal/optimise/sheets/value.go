@@ -25,6 +25,7 @@ func (s *search) multiply() {
 	reduced := make([]int64, len(value))
 	step := 1.0
 	o := newOracle(s.models)
+	o.raster.large = true
 	stale := 0
 	for range 300 {
 		if s.done() || s.meter.Ended() || step < 1e-3 {
