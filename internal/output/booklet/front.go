@@ -64,7 +64,7 @@ const handsClear = 3 * unit.Inch
 func (c *composer) before() {
 	c.heading(1, "booklet.before-you-start", "cautions", true)
 	box := typeset.Box{Title: "▲ " + c.say("booklet.caution"), Bar: page.Warn}
-	for _, key := range []string{"caution.machine", "caution.person", "caution.guards", "caution.dust", "caution.screen", "caution.manual"} {
+	for _, key := range []string{"caution.machine", "caution.person", "caution.hands", "caution.dust", "caution.screen", "caution.manual"} {
 		box.Blocks = append(box.Blocks, c.paragraph(key, message.LengthRounded("clear", handsClear, unit.Up)))
 	}
 	c.add(box)
