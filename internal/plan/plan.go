@@ -191,8 +191,11 @@ type Held struct {
 	Sinks  Figure `json:"sinks"`
 	Proud  Figure `json:"proud"`
 	Land   Figure `json:"land,omitzero"`
-	// HeadLow tells at which end the head lies.
-	HeadLow bool `json:"headLow,omitempty"`
+	// HeadLow tells that the head lies at the low end, in the trough there, and
+	// HeadFree how far it hangs clear of the trough's bottom: below nought it holds
+	// its thing up. Without a head or a trough there is no figure.
+	HeadLow  bool   `json:"headLow,omitempty"`
+	HeadFree Figure `json:"headFree,omitzero"`
 }
 
 // Clearance is what one fit needs over the seasons, in one direction.

@@ -38,36 +38,81 @@ func seat(args []unit.Value) (unit.Value, error) {
 }
 
 // Derive returns how every thing that has a channel is held, in the order of
-// the contents.
+// the contents. A thing whose figures are no lengths that lie anywhere (a channel
+// without a round bottom, a rod without a diameter) is left out.
 func Derive(p *piece.Piece, l *ledger.Ledger) []plan.Held {
-	cuts := map[address.Address]piece.Cut{}
+	d := deriver{cuts: map[address.Address]piece.Cut{}, series: map[address.Address]piece.Series{},
+		troughs: map[address.Address][]piece.Cut{}, parts: map[address.Address]piece.Part{}, ledger: l}
 	for _, c := range p.Cuts {
-		cuts[c.Address] = c
+		d.cuts[c.Address] = c
+		if c.Kind == piece.Trough && c.Slot != nil {
+			d.troughs[c.Part] = append(d.troughs[c.Part], c)
+		}
 	}
-	series := map[address.Address]piece.Series{}
 	for _, s := range p.Series {
-		series[s.Address] = s
+		d.series[s.Address] = s
+	}
+	for _, part := range p.Parts {
+		d.parts[part.Address] = part
 	}
 	var out []plan.Held
 	for _, contents := range p.Contents {
 		for _, t := range contents.Things {
-			cut, ok := cuts[t.Cut]
-			if !ok || cut.Slot == nil {
-				continue
+			if held, ok := d.held(t); ok {
+				held.Of = contents.Address
+				out = append(out, held)
 			}
-			held := plan.Held{Thing: t.Key, Of: contents.Address, In: t.In, Cut: t.Cut, Cutter: cut.Cutter, Depth: cut.Slot.Depth}
-			name := string(t.Cut)
-			sinks, err := l.Call(name+".sinks", "seat of a rod", cut.Slot.Corner.Entry, cut.Slot.Depth.Entry, t.Diameter.Entry)
-			if err != nil {
-				continue
-			}
-			held.Sinks = sinks
-			held.Proud = l.Less(name+".proud", t.Diameter, sinks)
-			held.Land = landAfter(series[cut.Series], cut.Nth)
-			out = append(out, held)
 		}
 	}
 	return out
+}
+
+type deriver struct {
+	cuts    map[address.Address]piece.Cut
+	series  map[address.Address]piece.Series
+	troughs map[address.Address][]piece.Cut // by part
+	parts   map[address.Address]piece.Part
+	ledger  *ledger.Ledger
+}
+
+func (d deriver) held(t piece.Thing) (plan.Held, bool) {
+	cut, ok := d.cuts[t.Cut]
+	if !ok || cut.Slot == nil {
+		return plan.Held{}, false
+	}
+	name := string(t.Cut)
+	sinks, err := d.ledger.Call(name+".sinks", "seat of a rod", cut.Slot.Corner.Entry, cut.Slot.Depth.Entry, t.Diameter.Entry)
+	if err != nil {
+		return plan.Held{}, false
+	}
+	held := plan.Held{Thing: t.Key, In: t.In, Cut: t.Cut, Cutter: cut.Cutter, Depth: cut.Slot.Depth, Sinks: sinks}
+	held.Proud = d.ledger.Less(name+".proud", t.Diameter, sinks)
+	held.Land = landAfter(d.series[cut.Series], cut.Nth)
+	if t.HeadWidth.Nm > 0 {
+		d.head(&held, t, cut)
+	}
+	return held, true
+}
+
+// head finds the trough at an end of the channel and how far the head hangs clear
+// of its bottom: the trough's depth less what the rod sinks and the head is thicker
+// on either side.
+func (d deriver) head(held *plan.Held, t piece.Thing, channel piece.Cut) {
+	part := d.parts[t.In]
+	run := channel.Slot.Run
+	for _, low := range []bool{true, false} {
+		for _, c := range d.troughs[t.In] {
+			s := c.Slot
+			if s.Open != channel.Slot.Open || s.Across() != run || low && s.Near.Nm > 0 || !low && s.Far.Nm < part.Sizes()[run].Nm {
+				continue
+			}
+			name := string(t.Cut) + ".head"
+			thicker := d.ledger.Half(name+".thicker", d.ledger.Less(name+".thicker.both", t.HeadWidth, t.Diameter))
+			held.HeadLow = low
+			held.HeadFree = d.ledger.Less(name+".free", s.Depth, held.Sinks, thicker)
+			return
+		}
+	}
 }
 
 // landAfter returns the wood after the nth channel of a series, or its margin
