@@ -36,6 +36,9 @@ func Diagram(d plan.Diagram, roomWidth, roomHeight float64, s Speech) page.Drawi
 		p, q := v.ends(c, d.Kerf.Nm.Millimetres())
 		v.ring(p, q, c.N)
 	}
+	for _, l := range v.labels {
+		v.label(l)
+	}
 	return v.out
 }
 
@@ -45,6 +48,7 @@ type diagramView struct {
 	width  float64
 	speech Speech
 	free   obstacles
+	labels []pieceLabel
 	out    page.Drawing
 }
 
@@ -77,34 +81,77 @@ func (v *diagramView) piece(p plan.Placed) {
 	v.out.Add(p.Workpiece, page.Fill{Path: page.Rectangle(box), Colour: page.Ground})
 	v.out.Add(p.Workpiece, page.Stroke{Path: page.Rectangle(box), Width: page.W035, Colour: page.Ink})
 	size := v.speech.Figure(p.Rect.Length.Nm) + " × " + v.speech.Figure(p.Rect.Width.Nm)
-	v.label(box, p.Workpiece, v.speech.Own(p.Mark), size)
+	v.labels = append(v.labels, pieceLabel{box, p.Workpiece, v.speech.Own(p.Mark), size})
 	v.grain(box, p.Workpiece)
 }
 
+// pieceLabel is what is written into a piece or a remnant.
+type pieceLabel struct {
+	box                 page.Box
+	address, mark, size string
+}
+
+// Sizes of labels.
+const (
+	labelMark = 3.6
+	labelDims = 2.6
+)
+
 // label writes a mark in bold and, where there is room, the size after or below
-// it.
-func (v *diagramView) label(box page.Box, address, mark, size string) {
-	const big, small = 3.6, 2.6
-	c := box.Centre()
-	markWidth := page.TextWidth(font.Bold, big, mark)
-	sizeWidth := page.TextWidth(font.Regular, small, size)
+// it: in the middle of the piece or, where a saw line or its number is in the way,
+// beside.
+func (v *diagramView) label(l pieceLabel) {
+	markWidth := page.TextWidth(font.Bold, labelMark, l.mark)
+	sizeWidth := page.TextWidth(font.Regular, labelDims, l.size)
 	text := func(at page.Point, em float64, w font.Weight, turn float64, s string) {
-		v.out.Add(address, page.Text{At: at, Size: em, Weight: w, Align: page.Middle, Turn: turn, String: s, Colour: page.Ink})
+		v.out.Add(l.address, page.Text{At: at, Size: em, Weight: w, Align: page.Middle, Turn: turn, String: s, Colour: page.Ink})
+	}
+	wide, high, tall := l.box.Width(), l.box.Height(), 8.0
+	if figureSize(l.size) > textSize {
+		tall = 9.8 // fractions reach above and below their line
 	}
 	switch {
-	case box.Width() >= math.Max(markWidth, sizeWidth)+1.5 && box.Height() >= 8:
-		text(page.Point{X: c.X, Y: c.Y - 0.4}, big, font.Bold, 0, mark)
-		text(page.Point{X: c.X, Y: c.Y + 3.2}, small, font.Regular, 0, size)
-	case box.Width() >= markWidth+sizeWidth+3.5 && box.Height() >= 4:
-		text(page.Point{X: c.X - (sizeWidth+2)/2, Y: c.Y + 1.3}, big, font.Bold, 0, mark)
-		text(page.Point{X: c.X + (markWidth+2)/2, Y: c.Y + 1}, small, font.Regular, 0, size)
-	case box.Width() >= markWidth+1 && box.Height() >= 4:
-		text(page.Point{X: c.X, Y: c.Y + 1.3}, big, font.Bold, 0, mark)
-	case box.Width() >= 3.4 && box.Height() >= markWidth+1:
-		text(page.Point{X: c.X + 1.1, Y: c.Y}, 3, font.Bold, -90, mark)
-	case box.Width() >= 2.4 && box.Height() >= 2.4:
-		text(page.Point{X: c.X, Y: c.Y + 0.8}, 2.2, font.Bold, 0, mark)
+	case wide >= max(markWidth, sizeWidth)+1.5 && high >= tall:
+		c := v.clearIn(l.box, max(markWidth, sizeWidth), 7)
+		text(page.Point{X: c.X, Y: c.Y - 0.4}, labelMark, font.Bold, 0, l.mark)
+		// Where a number stands in its way, the list has the size.
+		below := page.Text{At: page.Point{X: c.X, Y: c.Y + 3.2}, Size: labelDims, Align: page.Middle, String: l.size}
+		if v.free.cost(below.Bounds().Grow(0.1)) < 1 {
+			text(below.At, labelDims, font.Regular, 0, l.size)
+		}
+	case wide >= markWidth+sizeWidth+3.5 && high >= 4:
+		c := v.clearIn(l.box, markWidth+sizeWidth+2, 3)
+		text(page.Point{X: c.X - (sizeWidth+2)/2, Y: c.Y + 1.3}, labelMark, font.Bold, 0, l.mark)
+		text(page.Point{X: c.X + (markWidth+2)/2, Y: c.Y + 1}, labelDims, font.Regular, 0, l.size)
+	case wide >= markWidth+1 && high >= 4:
+		c := v.clearIn(l.box, markWidth, 3)
+		text(page.Point{X: c.X, Y: c.Y + 1.3}, labelMark, font.Bold, 0, l.mark)
+	case wide >= 3.4 && high >= markWidth+1:
+		c := l.box.Centre()
+		text(page.Point{X: c.X + 1.1, Y: c.Y}, 3, font.Bold, -90, l.mark)
+	case wide >= 2.4 && high >= 2.4:
+		c := v.clearIn(l.box, 2, 2)
+		text(page.Point{X: c.X, Y: c.Y + 0.8}, 2.2, font.Bold, 0, l.mark)
 	}
+}
+
+// clearIn returns the middle of a place of that size in a box where least stands in
+// the way, as near to the middle of the box as can be.
+func (v *diagramView) clearIn(box page.Box, width, height float64) page.Point {
+	v.free.take(v.out.Items)
+	c := box.Centre()
+	best, least := c, math.Inf(1)
+	spareX, spareY := max(0, box.Width()-width-1)/2, max(0, box.Height()-height-0.6)/2
+	for _, ty := range []float64{0, 1, -1} {
+		for _, tx := range []float64{0, 0.25, -0.25, 0.5, -0.5, 0.75, -0.75, 1, -1} {
+			at := page.Point{X: c.X + float64(tx*spareX), Y: c.Y + float64(ty*spareY)}
+			cost := v.free.cost(page.NewBox(at.X-width/2-0.3, at.Y-height/2-0.2, width+0.6, height+0.4)) + math.Abs(tx)*0.3 + math.Abs(ty)*0.3
+			if cost < least {
+				best, least = at, cost
+			}
+		}
+	}
+	return best
 }
 
 // grain draws a short double arrow along the grain in the piece's lower part.
@@ -130,7 +177,8 @@ func (v *diagramView) left(l plan.Left) {
 	}
 	v.out.Add("", page.Fill{Path: page.Rectangle(box), Colour: page.Bench})
 	v.out.Add("", page.Stroke{Path: page.Rectangle(box), Width: page.W018, Dash: page.Hidden, Colour: page.Ink})
-	v.label(box, "", word(v.speech, "drawing.keep"), v.speech.Figure(l.Rect.Length.Nm)+" × "+v.speech.Figure(l.Rect.Width.Nm))
+	size := v.speech.Figure(l.Rect.Length.Nm) + " × " + v.speech.Figure(l.Rect.Width.Nm)
+	v.labels = append(v.labels, pieceLabel{box, "", word(v.speech, "drawing.keep"), size})
 }
 
 // ends returns where the middle of a saw cut runs.
@@ -166,11 +214,15 @@ func (v *diagramView) ring(p, q page.Point, n int) {
 	}
 	v.free.take(v.out.Items)
 	at, best := p, math.Inf(1)
-	for reach := 2.2; reach <= long-2.2 || reach == 2.2; reach += 1.2 {
+	for reach := 1.0; reach <= long-1 || reach == 1.0; reach += 0.8 {
 		c := p.Add(step.Mul(reach / long))
-		cost := v.free.cost(page.NewBox(c.X-r-0.2, c.Y-r-0.2, 2*r+0.4, 2*r+0.4)) + reach/long
-		if cost < best {
-			at, best = c, cost
+		// On the line, or beside it where another number stands there already.
+		for _, off := range []float64{0, r, -r} {
+			c := page.Point{X: c.X - float64(step.Y/long*off), Y: c.Y + float64(step.X/long*off)}
+			cost := v.free.cost(page.NewBox(c.X-r-0.2, c.Y-r-0.2, 2*r+0.4, 2*r+0.4)) + reach/long + math.Abs(off)*10
+			if cost < best {
+				at, best = c, cost
+			}
 		}
 	}
 	v.out.Add("", page.Fill{Path: page.Circle(at, r), Colour: page.Ground})
