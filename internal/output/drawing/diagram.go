@@ -106,6 +106,13 @@ func (v *diagramView) label(l pieceLabel) {
 	text := func(at page.Point, em float64, w font.Weight, turn float64, s string) {
 		v.out.Add(l.address, page.Text{At: at, Size: em, Weight: w, Align: page.Middle, Turn: turn, String: s, Colour: page.Ink})
 	}
+	// Where a saw line or a number stands in its way, the list has the size.
+	size := func(at page.Point) {
+		t := page.Text{At: at, Size: labelDims, Align: page.Middle, String: l.size, Colour: page.Ink}
+		if v.free.cost(t.Bounds().Grow(0.1)) < 1 {
+			v.out.Add(l.address, t)
+		}
+	}
 	wide, high, tall := l.box.Width(), l.box.Height(), 8.0
 	if figureSize(l.size) > textSize {
 		tall = 9.8 // fractions reach above and below their line
@@ -114,15 +121,11 @@ func (v *diagramView) label(l pieceLabel) {
 	case wide >= max(markWidth, sizeWidth)+1.5 && high >= tall:
 		c := v.clearIn(l.box, max(markWidth, sizeWidth), 7)
 		text(page.Point{X: c.X, Y: c.Y - 0.4}, labelMark, font.Bold, 0, l.mark)
-		// Where a number stands in its way, the list has the size.
-		below := page.Text{At: page.Point{X: c.X, Y: c.Y + 3.2}, Size: labelDims, Align: page.Middle, String: l.size}
-		if v.free.cost(below.Bounds().Grow(0.1)) < 1 {
-			text(below.At, labelDims, font.Regular, 0, l.size)
-		}
+		size(page.Point{X: c.X, Y: c.Y + 3.2})
 	case wide >= markWidth+sizeWidth+3.5 && high >= 4:
 		c := v.clearIn(l.box, markWidth+sizeWidth+2, 3)
 		text(page.Point{X: c.X - (sizeWidth+2)/2, Y: c.Y + 1.3}, labelMark, font.Bold, 0, l.mark)
-		text(page.Point{X: c.X + (markWidth+2)/2, Y: c.Y + 1}, labelDims, font.Regular, 0, l.size)
+		size(page.Point{X: c.X + (markWidth+2)/2, Y: c.Y + 1})
 	case wide >= markWidth+1 && high >= 4:
 		c := v.clearIn(l.box, markWidth, 3)
 		text(page.Point{X: c.X, Y: c.Y + 1.3}, labelMark, font.Bold, 0, l.mark)

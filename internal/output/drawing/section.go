@@ -23,11 +23,7 @@ func Section(p *plan.Plan, s Solids, at unit.Length, roomWidth, roomHeight float
 	f := scale.Factor()
 	pl := place{scale: f, origin: page.Point{X: lines(1) - float64(low[1]*f), Y: float64(high[2] * f)}}
 	out := page.Drawing{Name: p.Piece.Name, Alt: word(speech, "drawing.section-alt", message.Text("piece", p.Piece.Name), message.Length("at", at))}
-	type label struct {
-		box           page.Box
-		mark, address string
-	}
-	var labels []label
+	var labels []regionLabel
 	for i, part := range p.Piece.Parts {
 		body := s.Solid(part.Address)
 		if body == nil {
@@ -46,10 +42,27 @@ func Section(p *plan.Plan, s Solids, at unit.Length, roomWidth, roomHeight float
 			out.Add(string(part.Address), page.Hatch{Path: path, Angle: angle, Pitch: 1.4, Width: page.W018, Colour: page.Rule})
 			out.Add(string(part.Address), page.Stroke{Path: path, Width: page.W035, Colour: page.Ink})
 			if box := path.Box(); box.Width() > 9 || box.Height() > 9 {
-				labels = append(labels, label{box, names.Mark(part.Address), string(part.Address)})
+				labels = append(labels, regionLabel{box, names.Mark(part.Address), string(part.Address)})
 			}
 		}
 	}
+	writeInside(&out, labels, speech)
+	size := p.Overall()
+	a, b := page.Point{X: lines(1), Y: float64(tall * f)}, page.Point{X: lines(1) + float64(deep*f), Y: float64(tall * f)}
+	dimension{a: a, b: b, line: a.Y + 6, text: speech.Figure(size[1])}.draw(&out)
+	dimension{a: a, b: page.Point{X: a.X, Y: 0}, vertical: true, line: a.X - 6, text: speech.Figure(size[2])}.draw(&out)
+	return out, scale
+}
+
+// regionLabel is a mark to be written into a region of a section.
+type regionLabel struct {
+	box           page.Box
+	mark, address string
+}
+
+// writeInside writes marks into their regions, on plates of paper, where no other
+// mark stands.
+func writeInside(out *page.Drawing, labels []regionLabel, speech Speech) {
 	var taken []page.Box
 	for _, l := range labels {
 		const em = 2.8
@@ -73,11 +86,6 @@ func Section(p *plan.Plan, s Solids, at unit.Length, roomWidth, roomHeight float
 		out.Add(l.address, page.Fill{Path: page.Rectangle(box), Colour: page.Ground})
 		out.Add(l.address, page.Text{At: page.Point{X: box.Centre().X, Y: box.Max.Y - 0.9}, Size: em, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: speech.Own(l.mark)})
 	}
-	size := p.Overall()
-	a, b := page.Point{X: lines(1), Y: float64(tall * f)}, page.Point{X: lines(1) + float64(deep*f), Y: float64(tall * f)}
-	dimension{a: a, b: b, line: a.Y + 6, text: speech.Figure(size[1])}.draw(&out)
-	dimension{a: a, b: page.Point{X: a.X, Y: 0}, vertical: true, line: a.X - 6, text: speech.Figure(size[2])}.draw(&out)
-	return out, scale
 }
 
 func anyOverlaps(taken []page.Box, box page.Box) bool {
