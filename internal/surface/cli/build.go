@@ -11,11 +11,6 @@ import (
 	"scantling/internal/surface/folder"
 )
 
-// inputsFlag adds the flag that sets inputs for one run.
-func inputsFlag(c *cobra.Command, into *map[string]string) {
-	c.Flags().StringToStringVar(into, "set", nil, `set inputs for this run only: --set drawers=4 --set 'timber="black walnut"'`)
-}
-
 // planFile plans the document at a path of the disk.
 func planFile(ctx context.Context, file string, inputs map[string]string) (*scantling.Result, *folder.Folder, error) {
 	dir, name := filepath.Split(file)
