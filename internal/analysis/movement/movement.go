@@ -2,6 +2,7 @@ package movement
 
 import (
 	"fmt"
+	"strings"
 
 	"scantling/internal/address"
 	"scantling/internal/ledger"
@@ -64,12 +65,17 @@ func moisture(v unit.Value) timber.Moisture {
 	return 0
 }
 
-// Derive returns the clearances of every fit: above for the tallest moving part
-// of each species, sides for what moves across, behind for the case itself.
+// Derive returns the clearances of every fit: what moves at the top, from side to
+// side and at the back of what is moved, and, behind, what the walls of its space
+// do. Plywood, and wood along its grain, does not move; parts of one species and
+// size share a line.
 func Derive(p *piece.Piece, c timber.Season, l *ledger.Ledger) []plan.Clearance {
-	d := deriver{piece: p, climate: c, ledger: l, materials: map[string]piece.Material{}}
+	d := deriver{piece: p, climate: c, ledger: l, materials: map[string]piece.Material{}, spaces: map[address.Address]piece.Space{}}
 	for _, m := range p.Materials {
 		d.materials[m.Name] = m
+	}
+	for _, s := range p.Spaces {
+		d.spaces[s.Address] = s
 	}
 	var out []plan.Clearance
 	for _, fit := range p.Fits {
@@ -83,28 +89,97 @@ type deriver struct {
 	climate   timber.Season
 	ledger    *ledger.Ledger
 	materials map[string]piece.Material
+	spaces    map[address.Address]piece.Space
+}
+
+// way is one direction in which a fit has clearance: only parts that reach the
+// end of what moves, or both ends, use it up.
+type way struct {
+	across string
+	axis   piece.Axis
+	both   bool
+	leave  func(piece.Fit) ledger.Figure
+}
+
+var ways = []way{
+	{"above", piece.Up, false, func(f piece.Fit) ledger.Figure { return f.Above }},
+	{"sides", piece.Right, true, func(f piece.Fit) ledger.Figure { return f.Sides }},
+	{"behind", piece.Back, true, func(f piece.Fit) ledger.Figure { return f.Behind }},
 }
 
 func (d *deriver) fit(f piece.Fit) []plan.Clearance {
-	type key struct {
-		species string
-		size    unit.Length
-	}
-	seen := map[key]bool{}
 	var out []plan.Clearance
+	for _, w := range ways {
+		low, high := d.ends(f, w.axis)
+		seen := map[moving]bool{}
+		for _, part := range d.piece.Parts {
+			e := part.Extent[w.axis]
+			if !f.Moves.Has(part.Address) || e.High.Nm != high || w.both && e.Low.Nm != low {
+				continue
+			}
+			m, size, ok := d.moves(part, w.axis)
+			if !ok || seen[moving{m.Species, m.Cut, size.Nm}] {
+				continue
+			}
+			seen[moving{m.Species, m.Cut, size.Nm}] = true
+			if c, ok := d.clearance(f, w.across, size, w.leave(f), m, part.Address, false); ok {
+				out = append(out, c)
+			}
+		}
+	}
+	return append(out, d.walls(f)...)
+}
+
+// ends returns how far what moves reaches along an axis.
+func (d *deriver) ends(f piece.Fit, a piece.Axis) (low, high unit.Length) {
+	first := true
 	for _, part := range d.piece.Parts {
 		if !f.Moves.Has(part.Address) {
 			continue
 		}
-		m := d.materials[part.Material]
-		local, _ := part.Frame.LocalOf(piece.Up)
-		if m.Sheet || local == piece.AlongLength {
-			continue // plywood, and wood along its grain, does not move
+		e := part.Extent[a]
+		if first || e.Low.Nm < low {
+			low = e.Low.Nm
 		}
-		size := part.Sizes()[local]
-		if k := (key{m.Species, size.Nm}); !seen[k] && local == piece.AlongWidth {
+		if first || e.High.Nm > high {
+			high = e.High.Nm
+		}
+		first = false
+	}
+	return low, high
+}
+
+// moving is what tells two lines of one way apart.
+type moving struct {
+	species, cut string
+	size         unit.Length
+}
+
+// moves returns the material and the size of a part along an axis that runs across
+// its grain in its width; false where it does not move there.
+func (d *deriver) moves(part piece.Part, a piece.Axis) (piece.Material, ledger.Figure, bool) {
+	m := d.materials[part.Material]
+	local, _ := part.Frame.LocalOf(a)
+	return m, part.Sizes()[local], !m.Sheet && local == piece.AlongWidth
+}
+
+// walls returns what the walls of a fit's space do to the clearance behind: they
+// shrink over the depth of the space when it is dry, and the back comes nearer.
+func (d *deriver) walls(f piece.Fit) []plan.Clearance {
+	s, ok := d.spaces[f.Inside]
+	if !ok || s.Bounds[2*int(piece.Back)+1] == "" {
+		return nil
+	}
+	var out []plan.Clearance
+	seen := map[moving]bool{}
+	for _, part := range d.piece.Parts {
+		if !bounds(s, part.Address) {
+			continue
+		}
+		m, _, ok := d.moves(part, piece.Back)
+		if k := (moving{m.Species, m.Cut, s.Clear[piece.Back].Nm}); ok && !seen[k] {
 			seen[k] = true
-			if c, ok := d.clearance(f, "above", size, f.Above, m, part.Address); ok {
+			if c, ok := d.clearance(f, "behind", s.Clear[piece.Back], f.Behind, m, part.Address, true); ok {
 				out = append(out, c)
 			}
 		}
@@ -112,7 +187,19 @@ func (d *deriver) fit(f piece.Fit) []plan.Clearance {
 	return out
 }
 
-func (d *deriver) clearance(f piece.Fit, across string, size, leave ledger.Figure, m piece.Material, moves address.Address) (plan.Clearance, bool) {
+// bounds reports whether a part is the left or the right wall of a space.
+func bounds(s piece.Space, part address.Address) bool {
+	for _, face := range s.Bounds[:2] {
+		if i := strings.LastIndexByte(face, '.'); i > 0 && face[:i] == string(part) {
+			return true
+		}
+	}
+	return false
+}
+
+// clearance is what a size does to what is left: what moves takes of it when it
+// grows, a wall when it shrinks.
+func (d *deriver) clearance(f piece.Fit, across string, size, leave ledger.Figure, m piece.Material, moves address.Address, wall bool) (plan.Clearance, bool) {
 	l := d.ledger
 	name := string(f.Address) + "." + across + "." + m.Species
 	text := func(s string) ledger.ID {
@@ -127,11 +214,16 @@ func (d *deriver) clearance(f piece.Fit, across string, size, leave ledger.Figur
 	if err != nil {
 		return plan.Clearance{}, false
 	}
-	return plan.Clearance{
+	out := plan.Clearance{
 		Fit: f.Address, Moves: moves, Across: across, Size: size, Species: m.Species, Cut: m.Cut,
 		GrowsWet: grows, ShrinksDry: shrinks, Leave: leave,
-		AtWet: l.Less(name+".wet", leave, grows), AtDry: l.Sum(name+".dry", leave, shrinks),
-	}, true
+	}
+	if wall {
+		out.AtWet, out.AtDry = l.Sum(name+".wet", leave, grows), l.Less(name+".dry", leave, shrinks)
+	} else {
+		out.AtWet, out.AtDry = l.Less(name+".wet", leave, grows), l.Sum(name+".dry", leave, shrinks)
+	}
+	return out, true
 }
 
 func (d *deriver) moisture(when string, m timber.Moisture) ledger.ID {

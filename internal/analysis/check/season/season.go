@@ -118,9 +118,16 @@ func (j *judge) noClearance(f *piece.Fit) {
 }
 
 func (j *judge) clearance(f *piece.Fit, c plan.Clearance) {
-	if c.AtWet.Nm < 0 {
-		j.binds(f, c.Across, c.AtWet, c.Moves, verdict.Cite(timber.SourceNarrow))
+	wall := c.AtDry.Nm < c.AtWet.Nm // it takes of the clearance when it shrinks
+	if least := c.AtWet; least.Nm < 0 || wall && c.AtDry.Nm < 0 {
+		if wall {
+			least = c.AtDry
+		}
+		j.binds(f, c.Across, least, c.Moves, verdict.Cite(timber.SourceNarrow))
 		return
+	}
+	if wall || c.Across == "behind" {
+		return // room at the back hurts nobody
 	}
 	play := j.out.Limit("play at wet end", verdict.Practice("check.play-at-wet-end", 1500*unit.Micrometre))
 	if c.AtWet.Nm <= play.Nm {
