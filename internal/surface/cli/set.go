@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 )
@@ -17,9 +15,9 @@ func inputsFlag(c *cobra.Command, into *map[string]string) {
 	c.Flags().Var(&settings{into}, "set", `set an input for this run only: --set drawers=4 --set "timber=black walnut"`)
 }
 
-// settings collects --set NAME=VALUE. A value that starts with a letter is a word
-// and is put into quotation marks, as it would stand in a document; anything else
-// is document text already.
+// settings collects --set NAME=VALUE. Words and lengths with a unit are put into
+// quotation marks, as they would stand in a document; numbers, yes and no are
+// document text already.
 type settings struct{ into *map[string]string }
 
 // Set implements pflag.Value.
@@ -29,7 +27,7 @@ func (s *settings) Set(text string) error {
 	if !ok || name == "" || value == "" {
 		return fmt.Errorf("%q should be NAME=VALUE, as drawers=4", text)
 	}
-	if first, _ := utf8.DecodeRuneInString(value); unicode.IsLetter(first) && value != "true" && value != "false" {
+	if _, err := strconv.ParseFloat(value, 64); err != nil && value[0] != '"' && value != "true" && value != "false" {
 		value = strconv.Quote(value)
 	}
 	if *s.into == nil {
