@@ -58,7 +58,9 @@ func (b Box) Width() float64 { return b.Max.X - b.Min.X }
 func (b Box) Height() float64 { return b.Max.Y - b.Min.Y }
 
 // Centre returns the middle of the box.
-func (b Box) Centre() Point { return Point{(b.Min.X + b.Max.X) / 2, (b.Min.Y + b.Max.Y) / 2} }
+func (b Box) Centre() Point {
+	return Point{float64((b.Min.X + b.Max.X) / 2), float64((b.Min.Y + b.Max.Y) / 2)}
+}
 
 // Empty reports whether the box is the zero Box.
 func (b Box) Empty() bool { return b == Box{} }

@@ -137,7 +137,7 @@ func (c *composer) threeViews() typeset.Block {
 		across  unit.Length
 	}{{drawing.LookFront, "booklet.view-front", share, size[piece.Right]}, {drawing.LookRight, "booklet.view-right", 1 - share, size[piece.Back]}} {
 		// Overall sizes stand beside the views; 18 mm are kept for them.
-		f := min((room-42)/both, (c.room.Height*0.36-12)/size[piece.Up].Millimetres())
+		f := min((room-42)/both, (float64(c.room.Height*0.36)-12)/size[piece.Up].Millimetres())
 		pic := drawing.Elevation(c.plan, c.solids, v.look, f, c.speech)
 		views[i] = typeset.Figure{Drawing: pic, Caption: typeset.Plain(c.say(v.caption))}
 	}

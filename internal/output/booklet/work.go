@@ -97,14 +97,14 @@ func (c *composer) drawings() {
 			below += int(rowHigh * float64(len(cuts.Rows)))
 		}
 		o := drawing.PartOptions{ThirdAngle: c.options.ThirdAngle}
-		half := c.room.Height*0.5 - float64(below)
+		half := float64(c.room.Height*0.5) - float64(below)
 		pic, scale := drawing.Part(c.plan, row, c.solids, o, c.room.Width, max(half, 45), c.speech)
 		least := leastFigured
 		if len(cuts.Rows) <= 2 {
 			least = leastPlain
 		}
 		if scale.Down > least || half < 45 {
-			pic, scale = drawing.Part(c.plan, row, c.solids, o, c.room.Width, c.room.Height*0.94-float64(below), c.speech)
+			pic, scale = drawing.Part(c.plan, row, c.solids, o, c.room.Width, float64(c.room.Height*0.94)-float64(below), c.speech)
 		}
 		name := c.say("booklet.part-title", message.Text("mark", row.Mark), message.Text("name", c.names.Row(row)), message.Count("quantity", row.Quantity()))
 		blocks := []typeset.Block{

@@ -58,7 +58,7 @@ func (d *partDrawing) callout(letter string, cut page.Box, address string) {
 				continue
 			}
 			c := on.Add(off)
-			if cost := d.crowded(c) + float64(i)*0.3 + d.free.textsOn(c, on); cost < best {
+			if cost := d.crowded(c) + float64(float64(i)*0.3) + d.free.textsOn(c, on); cost < best {
 				best, at, tip = cost, c, on
 			}
 		}

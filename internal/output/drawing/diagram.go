@@ -124,8 +124,8 @@ func (v *diagramView) label(l pieceLabel) {
 		size(page.Point{X: c.X, Y: c.Y + 3.2})
 	case wide >= markWidth+sizeWidth+3.5 && high >= 4:
 		c := v.clearIn(l.box, markWidth+sizeWidth+2, 3)
-		text(page.Point{X: c.X - (sizeWidth+2)/2, Y: c.Y + 1.3}, labelMark, font.Bold, 0, l.mark)
-		size(page.Point{X: c.X + (markWidth+2)/2, Y: c.Y + 1})
+		text(page.Point{X: c.X - float64((sizeWidth+2)/2), Y: c.Y + 1.3}, labelMark, font.Bold, 0, l.mark)
+		size(page.Point{X: c.X + float64((markWidth+2)/2), Y: c.Y + 1})
 	case wide >= markWidth+1 && high >= 4:
 		c := v.clearIn(l.box, markWidth, 3)
 		text(page.Point{X: c.X, Y: c.Y + 1.3}, labelMark, font.Bold, 0, l.mark)
@@ -144,11 +144,11 @@ func (v *diagramView) clearIn(box page.Box, width, height float64) page.Point {
 	v.free.take(v.out.Items)
 	c := box.Centre()
 	best, least := c, math.Inf(1)
-	spareX, spareY := max(0, box.Width()-width-1)/2, max(0, box.Height()-height-0.6)/2
+	spareX, spareY := float64(max(0, box.Width()-width-1)/2), float64(max(0, box.Height()-height-0.6)/2)
 	for _, ty := range []float64{0, 1, -1} {
 		for _, tx := range []float64{0, 0.25, -0.25, 0.5, -0.5, 0.75, -0.75, 1, -1} {
 			at := page.Point{X: c.X + float64(tx*spareX), Y: c.Y + float64(ty*spareY)}
-			cost := v.free.cost(page.NewBox(at.X-width/2-0.3, at.Y-height/2-0.2, width+0.6, height+0.4)) + math.Abs(tx)*0.3 + math.Abs(ty)*0.3
+			cost := v.free.cost(page.NewBox(at.X-float64(width/2)-0.3, at.Y-float64(height/2)-0.2, width+0.6, height+0.4)) + float64(math.Abs(tx)*0.3) + float64(math.Abs(ty)*0.3)
 			if cost < least {
 				best, least = at, cost
 			}
@@ -189,7 +189,7 @@ func (v *diagramView) ends(c plan.SawCut, kerf float64) (p, q page.Point) {
 	in := c.In
 	a0, c0 := in.Along.Nm.Millimetres(), in.Across.Nm.Millimetres()
 	length, width := in.Length.Nm.Millimetres(), in.Width.Nm.Millimetres()
-	at := c.At.Nm.Millimetres() + kerf/2
+	at := c.At.Nm.Millimetres() + float64(kerf/2)
 	if c.Kind == "rip" || c.Kind == "trim edge" {
 		return v.at(a0, c0+at), v.at(a0+length, c0+at)
 	}
@@ -222,7 +222,7 @@ func (v *diagramView) ring(p, q page.Point, n int) {
 		// On the line, or beside it where another number stands there already.
 		for _, off := range []float64{0, r, -r} {
 			c := page.Point{X: c.X - float64(step.Y/long*off), Y: c.Y + float64(step.X/long*off)}
-			cost := v.free.cost(page.NewBox(c.X-r-0.2, c.Y-r-0.2, 2*r+0.4, 2*r+0.4)) + reach/long + math.Abs(off)*10
+			cost := v.free.cost(page.NewBox(c.X-r-0.2, c.Y-r-0.2, 2*r+0.4, 2*r+0.4)) + reach/long + float64(math.Abs(off)*10)
 			if cost < best {
 				at, best = c, cost
 			}

@@ -74,7 +74,7 @@ func writeInside(out *page.Drawing, labels []regionLabel, speech Speech) {
 			if l.box.Height() > l.box.Width() {
 				at = page.Point{X: l.box.Centre().X, Y: l.box.Min.Y + float64(t*l.box.Height())}
 			}
-			if box = page.NewBox(at.X-w/2, at.Y-em/2-0.3, w, em+0.6); !anyOverlaps(taken, box) {
+			if box = page.NewBox(at.X-float64(w/2), at.Y-em/2-0.3, w, em+0.6); !anyOverlaps(taken, box) {
 				break
 			}
 			box = page.Box{}

@@ -145,7 +145,7 @@ func (s *sketch) tool(left, right, table, height float64) {
 	top := table - height
 	path := page.From(page.Point{X: left, Y: table + below}).Line(page.Point{X: left, Y: top}).
 		Line(page.Point{X: right, Y: top}).Line(page.Point{X: right, Y: table + below}).Close()
-	if r := (right - left) / 2; s.round && r > 0 {
+	if r := float64((right - left) / 2); s.round && r > 0 {
 		mid := page.Point{X: left + r, Y: top + r}
 		low := max(table+below, mid.Y)
 		path = page.From(page.Point{X: left, Y: low}).Line(page.Point{X: left, Y: mid.Y}).
@@ -193,7 +193,7 @@ func (s *sketch) figures(face, left, right, table, height float64, work page.Box
 	if s.covered {
 		edge, shown = left, s.near+s.cutter
 	}
-	low := table + 5 + s.lineStep()/2
+	low := table + 5 + float64(s.lineStep()/2)
 	var list []dimension
 	if s.through {
 		list = append(list, dimension{a: at(right, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(s.near)})

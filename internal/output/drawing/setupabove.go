@@ -54,12 +54,12 @@ const (
 // atFence draws a router table: the fence behind, stops on it, the feed from
 // right to left.
 func (s *above) atFence() {
-	cutter := s.width / 2
+	cutter := float64(s.width / 2)
 	switch {
 	case !s.hasRight:
-		cutter = s.width * 0.68
+		cutter = float64(s.width * 0.68)
 	case !s.hasLeft:
-		cutter = s.width * 0.32
+		cutter = float64(s.width * 0.32)
 	}
 	s.rail(0)
 	low, high := stopWide, s.width-stopWide
@@ -68,11 +68,11 @@ func (s *above) atFence() {
 	case s.hasLeft && s.hasRight:
 		// The work fills less than the way between the stops: it stands at the
 		// right one, where the cut begins.
-		work.Min.X = low + (cutter-low)*0.45
+		work.Min.X = low + float64((cutter-low)*0.45)
 	case s.hasLeft:
-		work.Max.X = cutter + (high-cutter)*0.6
+		work.Max.X = cutter + float64((high-cutter)*0.6)
 	default:
-		work.Min.X = low + (cutter-low)*0.4
+		work.Min.X = low + float64((cutter-low)*0.4)
 	}
 	s.board(work)
 	centre := page.Point{X: cutter, Y: railHigh + workHigh*0.45}
@@ -104,7 +104,7 @@ func (s *above) pair(stop, cutter, edge, base float64, centre, toEdge unit.Lengt
 // atGauge draws a crosscut: the mitre gauge on the maker's side, the stop at its
 // left, the blade, the feed away from the maker.
 func (s *above) atGauge(length unit.Length) {
-	blade := s.width * 0.74
+	blade := float64(s.width * 0.74)
 	s.board(page.NewBox(stopWide, 7, blade-stopWide+8, workHigh))
 	base := 7 + workHigh
 	s.rail(base)
@@ -129,7 +129,7 @@ func (s *above) rail(y float64) {
 func (s *above) board(box page.Box) {
 	s.out.Add("", page.Fill{Path: page.Rectangle(box), Colour: page.Straw})
 	s.out.Add("", page.Stroke{Path: page.Rectangle(box), Width: page.W035, Colour: page.Ink})
-	s.out.Add("", page.Text{At: page.Point{X: box.Min.X + box.Width()/3, Y: box.Centre().Y + 1}, Size: textSize, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: s.speech.Own(s.mark)})
+	s.out.Add("", page.Text{At: page.Point{X: box.Min.X + float64(box.Width()/3), Y: box.Centre().Y + 1}, Size: textSize, Weight: font.Bold, Align: page.Middle, Colour: page.Ink, String: s.speech.Own(s.mark)})
 }
 
 // stop is a block on the fence.

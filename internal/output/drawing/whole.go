@@ -69,7 +69,7 @@ func Whole(p *plan.Plan, s Solids, o WholeOptions, roomWidth, roomHeight float64
 		}
 		if body := s.Solid(part.Address); body != nil {
 			frame := part.Placed()
-			frame.Origin = frame.Origin.Add(vec.V3{Y: -o.Spread * slides(p, part, o.Stairs)}).Add(o.apart(p, part))
+			frame.Origin = frame.Origin.Add(vec.V3{Y: -float64(o.Spread * slides(p, part, o.Stairs))}).Add(o.apart(p, part))
 			placed = append(placed, solid.Placed{Solid: body, Frame: frame})
 			parts = append(parts, part)
 		}
@@ -116,11 +116,11 @@ func (o WholeOptions) apart(p *plan.Plan, part piece.Part) vec.V3 {
 	low, high := bounds(p, o.Group)
 	var out [3]float64
 	for axis, e := range part.Extent {
-		middle := (e.Low.Nm.Millimetres() + e.High.Nm.Millimetres()) / 2
-		out[axis] = (middle - (low[axis]+high[axis])/2) * o.Apart
+		middle := float64((e.Low.Nm.Millimetres() + e.High.Nm.Millimetres()) / 2)
+		out[axis] = float64((middle - float64((low[axis]+high[axis])/2)) * o.Apart)
 	}
 	if part.Group != o.Group && o.Group.Has(part.Group) {
-		out[piece.Up] += (high[piece.Up] - low[piece.Up]) * (1 + o.Apart)
+		out[piece.Up] += float64((high[piece.Up] - low[piece.Up]) * (1 + o.Apart))
 	}
 	return vec.V3{X: out[0], Y: out[1], Z: out[2]}
 }
@@ -177,7 +177,7 @@ func writeMarks(out *page.Drawing, p *plan.Plan, pl place, cam camera, placed []
 	const size = 3.4
 	for _, m := range plates {
 		w := page.TextWidth(font.Bold, size, m.mark) + 1.6
-		box := page.NewBox(m.at.X-w/2, m.at.Y-size/2-0.6, w, size+1.2)
+		box := page.NewBox(m.at.X-float64(w/2), m.at.Y-size/2-0.6, w, size+1.2)
 		for slices.ContainsFunc(taken, func(b page.Box) bool { return overlaps(b, box) }) {
 			box = box.Move(page.Point{Y: size + 1.6})
 		}
