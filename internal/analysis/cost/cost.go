@@ -3,6 +3,7 @@ package cost
 import (
 	"maps"
 	"slices"
+	"strconv"
 
 	"scantling/internal/analysis/cutting"
 	"scantling/internal/message"
@@ -60,9 +61,10 @@ func timber(u cutting.Used) plan.Buy {
 		Stock: s.ID, Label: s.Label, Have: s.Have, Need: u.Rack + u.Buy, Get: u.Buy,
 		Price: s.Price, Sum: int64(u.Buy) * s.Price, Kind: "board", For: u.Marks,
 	}
+	length, width, thickness := soldAs(s)
 	size := []message.Arg{
-		message.Count("n", u.Rack+u.Buy), message.Length("length", s.Length.Nm),
-		message.Length("width", s.Width.Nm), message.Length("thickness", s.Thickness.Nm),
+		message.Count("n", u.Rack+u.Buy), message.Length("length", length),
+		message.Length("width", width), message.Length("thickness", thickness),
 	}
 	if s.Sheet {
 		line.Kind = "sheet"
@@ -73,14 +75,29 @@ func timber(u cutting.Used) plan.Buy {
 	return line
 }
 
+// soldAs is the size that the merchant reckons with; as measured where nothing
+// else is said.
+func soldAs(s cutting.Stock) (length, width, thickness unit.Length) {
+	size := s.Sold
+	for i, measured := range []unit.Length{s.Length.Nm, s.Width.Nm, s.Thickness.Nm} {
+		if size[i] <= 0 {
+			size[i] = measured
+		}
+	}
+	return size[0], size[1], size[2]
+}
+
 // volume gives the quantity of n boards as merchants count it: cubic metres, and
-// board feet by the NHLA rules (package stock).
+// board feet by the NHLA rules (package stock). A thickness that is no quarter of
+// an inch counts as the nearest: 27 mm is sold where 4/4 is (common practice, no
+// source).
 func volume(s cutting.Stock, n int) []message.Arg {
-	one := float64(s.Length.Nm.Millimetres()*s.Width.Nm.Millimetres()) * s.Thickness.Nm.Millimetres() / 1e9
+	length, width, thickness := soldAs(s)
+	one := float64(length.Millimetres()*width.Millimetres()) * thickness.Millimetres() / 1e9
 	args := []message.Arg{message.Ratio("cubic", float64(one*float64(n)))}
-	feet, err := stock.BoardFeetOf(s.Width.Nm, s.Length.Nm, s.Thickness.Nm)
+	feet, err := stock.BoardFeetOf(width, length, thickness)
 	if err != nil {
-		feet, err = stock.BoardFeetOf(s.Width.Nm, s.Length.Nm, s.Thickness.Nm.Round(unit.Inch/4, unit.Up))
+		feet, err = stock.BoardFeetOf(width, length, max(unit.Inch, thickness.Round(unit.Inch/4, unit.Nearest)))
 	}
 	if err == nil {
 		args = append(args, message.Ratio("boardfeet", float64(feet)*float64(n)/float64(stock.BoardFoot)))
@@ -88,7 +105,8 @@ func volume(s cutting.Stock, n int) []message.Arg {
 	return args
 }
 
-// hardware counts fittings and fasteners by kind.
+// hardware counts fittings and fasteners by kind; dowels by their diameter, as
+// "dowel 8".
 func hardware(p *piece.Piece) map[string]int {
 	needs := map[string]int{}
 	for _, h := range p.Hardware {
@@ -99,7 +117,7 @@ func hardware(p *piece.Piece) map[string]int {
 			needs[j.Fasteners.Kind] += j.Fasteners.Count
 		}
 		if j.Dowels != nil {
-			needs["dowel"] += j.Dowels.Count
+			needs["dowel "+strconv.FormatFloat(j.Dowels.Diameter.Nm.Millimetres(), 'f', -1, 64)] += j.Dowels.Count
 		}
 	}
 	return needs
