@@ -94,7 +94,10 @@ export interface Stage {
 
 export interface Tables {
   stages: Stage[];
+  signs: string;
   buying: Table;
+  tools: Table;
+  joints: Table;
   held: Table;
   seasons: Table;
 }
@@ -175,6 +178,7 @@ export interface Setup {
   cautions: string[];
   sums: Sum[];
   svg: string;
+  above: string;
   caption: string;
 }
 

@@ -39,7 +39,8 @@ func Build(src Source) *State {
 	}
 	s.Tally = b.tally(s.Findings)
 	s.Tables = Tables{
-		Stages: b.stages(), Buying: show(table.Buying(p, b.say)),
+		Stages: b.stages(), Signs: table.Signs(p, b.say), Buying: show(table.Buying(p, b.say)),
+		Tools: show(table.Tools(p, b.say)), Joints: show(table.Joints(p, b.say)),
 		Held: show(table.Held(p, bare{b.say})), Seasons: show(table.Seasons(p, bare{b.say})),
 	}
 	s.Views.Isometric = b.whole(drawing.LookIsometric)

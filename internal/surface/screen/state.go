@@ -160,10 +160,14 @@ type Column struct {
 
 // Tables are the plan's lists.
 type Tables struct {
-	Stages  []Stage `json:"stages"`
-	Buying  Table   `json:"buying"`
-	Held    Table   `json:"held"`
-	Seasons Table   `json:"seasons"`
+	Stages []Stage `json:"stages"`
+	// Signs says what the signs of the staged list mean.
+	Signs   string `json:"signs"`
+	Buying  Table  `json:"buying"`
+	Tools   Table  `json:"tools"`
+	Joints  Table  `json:"joints"`
+	Held    Table  `json:"held"`
+	Seasons Table  `json:"seasons"`
 }
 
 // Stage is what may be cut at one time.
@@ -242,8 +246,10 @@ type Setup struct {
 	Device     string      `json:"device"`
 	Cautions   []string    `json:"cautions"`
 	Sums       []Sum       `json:"sums"`
-	SVG        string      `json:"svg"`
-	Caption    string      `json:"caption"`
+	// SVG shows the work along the feed, Above from above; "" where there is none.
+	SVG     string `json:"svg"`
+	Above   string `json:"above"`
+	Caption string `json:"caption"`
 }
 
 // Setting is one figure to set.

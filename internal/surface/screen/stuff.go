@@ -109,7 +109,7 @@ func (b *builder) diagrams() []Diagram {
 		}
 		diagram := Diagram{
 			ID: d.ID, Label: d.Label, Count: d.Count, SVG: element(drawing.Diagram(d, diagramWidth, diagramHeight, bare{b.say})), Marks: []string{},
-			Caption: b.say.Label("screen.diagram-caption", message.Text("id", d.ID), message.Length("thickness", d.Thickness.Nm),
+			Caption: b.say.Label("screen.diagram-caption", message.Length("thickness", d.Thickness.Nm),
 				message.Percent("parts", share(w.Parts)), message.Percent("kerf", share(w.Kerf)), message.Percent("trim", share(w.Trim)),
 				message.Percent("remnant", share(w.Remnant)), message.Percent("rest", share(w.Rest))),
 		}

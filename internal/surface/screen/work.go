@@ -28,6 +28,11 @@ func (b *builder) setups() []Setup {
 				card.Caption = b.say.Label("screen.setup-caption", message.Text("mark", s.Placements[0].Mark))
 			}
 		}
+		if len(s.Placements) > 0 {
+			if pic, ok := drawing.SetupAbove(b.Plan, s, s.Placements[0], setupWidth, b.say); ok {
+				card.Above = element(pic)
+			}
+		}
 		out = append(out, card)
 	}
 	return out
@@ -59,7 +64,8 @@ func (b *builder) placement(pm plan.Placement) Placement {
 		N: pm.N, Marks: []string{pm.Mark}, Pieces: pm.Pieces, Settings: b.settings(pm.Settings),
 		Notes: b.messages(pm.Feed, pm.Note), Sums: b.sums(pm.Sums),
 	}
-	if pm.Down != "" && pm.Fence != "" {
+	// The feed says it in the maker's words, if there is one.
+	if pm.Feed.IsZero() && pm.Down != "" && pm.Fence != "" {
 		out.Offer = b.say.Label("booklet.offer", message.Word("down", "side."+string(pm.Down)), message.Word("fence", "side."+string(pm.Fence)))
 	}
 	if pm.Turn {
