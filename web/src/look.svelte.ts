@@ -1,3 +1,4 @@
+import { keep, kept } from './keep';
 import type { Word } from './state';
 
 export type Look = 'day' | 'evening' | 'sun';
@@ -11,8 +12,8 @@ export const looks: { look: Look; word: Word }[] = [
 const key = 'scantling.look';
 
 function first(): Look {
-  const kept = localStorage.getItem(key);
-  if (kept === 'day' || kept === 'evening' || kept === 'sun') return kept;
+  const was = kept(key);
+  if (was === 'day' || was === 'evening' || was === 'sun') return was;
   if (matchMedia('(prefers-contrast: more)').matches) return 'sun';
   return matchMedia('(prefers-color-scheme: dark)').matches ? 'evening' : 'day';
 }
@@ -22,7 +23,7 @@ class Looks {
 
   set(look: Look): void {
     this.now = look;
-    localStorage.setItem(key, look);
+    keep(key, look);
     this.apply();
   }
 

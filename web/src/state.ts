@@ -213,7 +213,6 @@ export interface Measure {
 
 export interface Views {
   isometric: string;
-  front: string;
 }
 
 export interface State {
@@ -298,6 +297,7 @@ export type Word =
   | 'app.leave-machine'
   | 'app.less'
   | 'app.less-of'
+  | 'app.licences'
   | 'app.loading'
   | 'app.long'
   | 'app.look'

@@ -1,3 +1,5 @@
+import { keep, kept } from './keep';
+
 /** Ticks are kept on this device, by piece and by what was ticked. */
 const prefix = 'scantling.ticks.';
 
@@ -9,7 +11,7 @@ class Ticks {
     if (this.#key === prefix + file) return;
     this.#key = prefix + file;
     try {
-      this.done = JSON.parse(localStorage.getItem(this.#key) ?? '{}') as Record<string, boolean>;
+      this.done = JSON.parse(kept(this.#key) ?? '{}') as Record<string, boolean>;
     } catch {
       this.done = {};
     }
@@ -27,7 +29,7 @@ class Ticks {
   }
 
   #keep(): void {
-    localStorage.setItem(this.#key, JSON.stringify(this.done));
+    keep(this.#key, JSON.stringify(this.done));
   }
 }
 

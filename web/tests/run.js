@@ -89,6 +89,26 @@ async function elsewhere(context) {
   await page.close();
 }
 
+/** When the command does not answer the page says so, and takes nothing for done. */
+async function lost(context) {
+  const { page } = await open(context, url);
+  const before = text();
+  await page.route('**/api/inputs', (route) => route.abort());
+  await page.getByRole('button', { name: 'Drawers: more' }).click();
+  await page.waitForSelector('.banner[role=alert]', wait);
+  await page.waitForFunction(() => [...document.querySelectorAll('input')].some((i) => i.value === '3'), null, wait);
+  assert.equal(text(), before);
+  await page.unroute('**/api/inputs');
+  await page.getByRole('button', { name: 'Drawers: more' }).click();
+  await page.waitForFunction(() => !document.querySelector('.banner'), null, wait);
+  await settled(page);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.waitForFunction(() => [...document.querySelectorAll('input')].some((i) => i.value === '3'), null, wait);
+  await settled(page);
+  assert.equal(text(), before);
+  await page.close();
+}
+
 /** A part is chosen in a list, shown with its drawing and in its places, by keyboard alone. */
 async function choose(context) {
   const { page } = await open(context, url, { hash: '#timber' });
@@ -182,7 +202,7 @@ async function everywhere(context) {
 }
 
 await browse(chromium, async (context) => {
-  for (const test of [change, elsewhere, choose, machine, everywhere]) {
+  for (const test of [change, elsewhere, lost, choose, machine, everywhere]) {
     const start = Date.now();
     context.setDefaultTimeout(120000);
     try {

@@ -44,7 +44,6 @@ func Build(src Source) *State {
 		Held: show(table.Held(p, bare{b.say})), Seasons: show(table.Seasons(p, bare{b.say})),
 	}
 	s.Views.Isometric = b.whole(drawing.LookIsometric)
-	s.Views.Front = b.whole(drawing.LookFront)
 	return s
 }
 

@@ -302,10 +302,9 @@ type Reading struct {
 	Found   string `json:"found"`
 }
 
-// Views are drawings of the whole.
+// Views are drawings of the whole, for browsers without three dimensions.
 type Views struct {
 	Isometric string `json:"isometric"`
-	Front     string `json:"front"`
 }
 
 // Fault is the server's answer to what it did not do.

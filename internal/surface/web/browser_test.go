@@ -17,16 +17,19 @@ import (
 // screen. Pictures of all of them are left in the folder that PICTURES names.
 func TestBrowser(t *testing.T) {
 	const check = "the app in a browser"
-	chromium := outside.Program(t, check, "chromium", "chromium-browser", "google-chrome")
-	node := outside.Program(t, check, "node")
-	modules := filepath.Join(outside.Root(), "web", "node_modules", "playwright-core")
-	if _, err := os.Stat(modules); err != nil || !web.Built() {
-		why := "the pages are not built: run make web"
-		if os.Getenv("REQUIRE") == "all" {
-			t.Fatal(why)
+	root := filepath.Join(outside.Root(), "web")
+	// Read here too, so that the test is not taken for done when they change.
+	for _, name := range []string{"tests/run.js", "tests/browser.js", "node_modules/playwright-core/package.json"} {
+		if _, err := os.ReadFile(filepath.Join(root, name)); err != nil || !web.Built() {
+			why := check + ": the pages are not built: run make web"
+			if os.Getenv("REQUIRE") == "all" {
+				t.Fatal(why)
+			}
+			t.Skip(why)
 		}
-		t.Skip(why)
 	}
+	chromium := outside.Program(t, check, "chromium", "chromium-browser", "google-chrome")
+	node := outside.Program(t, check+", driven by node", "node")
 	b := newBench(t)
 	s, err := NewServer(b.desk, web.Pages())
 	if err != nil {
@@ -45,7 +48,7 @@ func TestBrowser(t *testing.T) {
 		pictures = t.TempDir()
 	}
 	run := exec.CommandContext(ctx, node, "tests/run.js", chromium, "http://"+l.Addr().String()+"/", filepath.Join(b.dir, demo), pictures)
-	run.Dir = filepath.Join(outside.Root(), "web")
+	run.Dir = root
 	out, err := run.CombinedOutput()
 	t.Logf("%s", out)
 	if err != nil {
