@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"scantling/internal/analysis/blanks"
+	"scantling/internal/diag"
 	"scantling/internal/ledger"
 	"scantling/internal/shop"
 	"scantling/internal/stock"
@@ -14,16 +15,20 @@ import (
 // off each edge of a board to make it straight. A sheet lies with its grain along
 // its length.
 func Of(s *shop.Shop, edge unit.Length, l *ledger.Ledger) []Stock {
-	leaf := func(id, what string, nm unit.Length) ledger.Figure {
-		return l.Leaf(id+"."+what, nm, ledger.Bought, "the shop's rack")
+	bought := func(id, what string, nm unit.Length, where diag.Place) ledger.Figure {
+		return l.Figure(l.Given(ledger.Entry{Name: id + "." + what, Value: unit.OfLength(nm), Origin: ledger.Bought, Source: "the shop's rack", Where: where}))
 	}
+	rule := func(id, what string, nm unit.Length, source string) ledger.Figure {
+		return l.Leaf(id+"."+what, nm, ledger.HouseRule, source)
+	}
+	const house, practice = "the shop's trims", "common practice, no source"
 	var out []Stock
 	for _, b := range s.Boards {
 		price, _ := b.Stock.Cost()
 		length, width, thickness := b.Stock.SoldAs()
 		out = append(out, Stock{
-			ID: b.ID, Label: b.ID, Length: leaf(b.ID, "length", b.Stock.Length), Width: leaf(b.ID, "width", b.Stock.Width),
-			Thickness: leaf(b.ID, "thickness", b.Stock.Thickness), End: leaf(b.ID, "end trim", blanks.Trim(s, s.TrimEnds)), Edge: leaf(b.ID, "edge trim", edge),
+			ID: b.ID, Label: b.ID, Length: bought(b.ID, "length", b.Stock.Length, b.Where), Width: bought(b.ID, "width", b.Stock.Width, b.Where),
+			Thickness: bought(b.ID, "thickness", b.Stock.Thickness, b.Where), End: rule(b.ID, "end trim", blanks.Trim(s, s.TrimEnds), house), Edge: rule(b.ID, "edge trim", edge, practice),
 			Have: b.Have, Price: int64(price), Buyable: true, Sold: [3]unit.Length{length, width, thickness},
 			Kind: fmt.Sprint("board\n", b.Species, "\n", b.Sawn, "\n", b.Stock.Surface, "\n", int64(b.Stock.Thickness)),
 		})
@@ -33,8 +38,8 @@ func Of(s *shop.Shop, edge unit.Length, l *ledger.Ledger) []Stock {
 		length, width := blanks.AlongGrain(sh)
 		trim := blanks.Trim(s, s.TrimEdges)
 		out = append(out, Stock{
-			ID: sh.ID, Label: sh.ID, Sheet: true, Length: leaf(sh.ID, "length", length), Width: leaf(sh.ID, "width", width),
-			Thickness: leaf(sh.ID, "thickness", sh.Stock.Thickness().Value), End: leaf(sh.ID, "end trim", trim), Edge: leaf(sh.ID, "edge trim", trim),
+			ID: sh.ID, Label: sh.ID, Sheet: true, Length: bought(sh.ID, "length", length, sh.Where), Width: bought(sh.ID, "width", width, sh.Where),
+			Thickness: bought(sh.ID, "thickness", sh.Stock.Thickness().Value, sh.Where), End: rule(sh.ID, "end trim", trim, house), Edge: rule(sh.ID, "edge trim", trim, house),
 			Have: sh.Have, Price: int64(price), Buyable: true, Turns: sh.Stock.Grain == stock.NoGrain,
 			Sold: [3]unit.Length{sh.Stock.Length, sh.Stock.Width, sh.Stock.Nominal},
 			Kind: fmt.Sprint("sheet\n", sh.Stock.Material, "\n", sh.Stock.Grain == stock.NoGrain, "\n", int64(sh.Stock.Thickness().Value)),
