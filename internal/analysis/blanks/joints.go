@@ -33,7 +33,7 @@ func (d *deriver) strips(row plan.PartRow, member address.Address, width ledger.
 		places := lands
 		if len(lands) == 0 {
 			if len(cuts) == 0 {
-				return d.equal(row, width, n)
+				return d.equal(row, width, room, n)
 			}
 			places = d.clear(row, width, cuts, n)
 		}
@@ -44,11 +44,30 @@ func (d *deriver) strips(row plan.PartRow, member address.Address, width ledger.
 	return nil
 }
 
-func (d *deriver) equal(row plan.PartRow, width ledger.Figure, n int) []ledger.Figure {
-	out := make([]ledger.Figure, n)
-	for i := range n {
-		out[i] = d.Ledger.Share(fmt.Sprintf("panel.%s.strip.%d", row.Mark, i+1), width, n, i+1)
+// setting is what the width of equal strips is rounded up to, so that all but the
+// last are ripped at one setting of the fence.
+const setting = unit.Millimetre / 10
+
+// equal returns n strips of one width and the rest in the last; where rounding
+// would make them too wide, as equal as nanometres allow.
+func (d *deriver) equal(row plan.PartRow, width ledger.Figure, room unit.Length, n int) []ledger.Figure {
+	share := func(i int) ledger.Figure {
+		return d.Ledger.Share(fmt.Sprintf("panel.%s.strip.%d", row.Mark, i), width, n, i)
 	}
+	out := make([]ledger.Figure, n)
+	one := d.Ledger.Round("panel."+row.Mark+".strip", share(1), setting, unit.Up)
+	if rest := width.Nm - one.Nm*unit.Length(n-1); one.Nm > room || rest < one.Nm/2 {
+		for i := range out {
+			out[i] = share(i + 1)
+		}
+		return out
+	}
+	terms := []ledger.Figure{width}
+	for i := range n - 1 {
+		out[i] = one
+		terms = append(terms, one)
+	}
+	out[n-1] = d.Ledger.Less("panel."+row.Mark+".strip.last", terms...)
 	return out
 }
 
@@ -184,7 +203,7 @@ func (d *deriver) clear(row plan.PartRow, width ledger.Figure, cuts []stretch, n
 		}
 	}
 	at := d.Ledger.Less("panel."+row.Mark+".start", d.Allowances.Edge, d.Allowances.Edge, d.Allowances.Edge)
-	for i, w := range d.equal(row, width, n)[:n-1] {
+	for i, w := range d.equal(row, width, width.Nm, n)[:n-1] {
 		at = d.Ledger.Sum(fmt.Sprintf("panel.%s.equal.%d of %d", row.Mark, i+1, n), at, w)
 		add(at)
 	}

@@ -64,6 +64,35 @@ func TestTableTop(t *testing.T) {
 	}
 }
 
+// TestOneSetting: strips of a width that three do not share are ripped at one
+// setting, to a tenth, and the last is the rest: 392.6 + 5 in three is 132.53.
+func TestOneSetting(t *testing.T) {
+	b := newBench()
+	b.row("A1", 1, 4000, 3926, 180)
+	out, _ := b.derive(t)
+	var strips []int64
+	for _, s := range find(out, plan.StripPiece) {
+		strips = append(strips, int64(s.Width.Nm/unit.Micrometre))
+	}
+	// All have 1 at each edge over.
+	if fmt.Sprint(strips) != "[134600 134600 134400]" {
+		t.Errorf("%v", strips)
+	}
+	// Where a tenth more is too much they are as equal as can be.
+	b = newBench()
+	b.in.Limits.Joint = unit.Length(132533334 + 2_000_000)
+	b.row("A1", 1, 4000, 3926, 180)
+	out, _ = b.derive(t)
+	for _, w := range find(out, plan.StripPiece) {
+		if w.Width.Nm != 134533333 && w.Width.Nm != 134533334 {
+			t.Errorf("%s is %v wide", w.ID, w.Width.Nm)
+		}
+	}
+	if n := len(find(out, plan.StripPiece)); n != 3 {
+		t.Errorf("%d strips", n)
+	}
+}
+
 // TestJoints: where strips meet that are at most 148 wide.
 func TestJoints(t *testing.T) {
 	for _, c := range []struct {
