@@ -1,4 +1,3 @@
-// Command scantling plans furniture from the command line and serves the app.
 package main
 
 import (
