@@ -18,7 +18,8 @@ import (
 type beam struct {
 	m     *model
 	width int
-	guide int // 0: waste; 1: waste, large pieces first
+	guide int // 0: waste; 1: waste, large pieces first; 3 and 4: what an outlook loses
+	view  *outlook
 	lying []lying
 	// by kind
 	area  []float64
@@ -57,6 +58,7 @@ type partial struct {
 	how   place
 	items float64 // area placed
 	worth int64
+	gain  int64 // at the outlook's values
 	hash  uint64
 	count int
 }
@@ -185,6 +187,14 @@ func (b *beam) child(p *partial, f front, i int, how place, sheet int) child {
 	used := float64(float64(sheet)*b.full) + float64(float64(t.x)*float64(f.y0)) +
 		float64(float64(f.x0)*float64(f.y1-f.y0)) + float64(float64(f.x1-f.x0)*float64(f.yc-f.y0))
 	c := child{parent: p, front: f, lying: i, how: how, sheet: sheet, hash: p.hash + b.token[l.kind]}
+	if b.view != nil {
+		loss := b.view.worth() - p.gain - b.view.value[l.kind] - b.view.beyond(f)
+		c.score = float64(loss)
+		if b.guide == 4 {
+			c.score /= used
+		}
+		return c
+	}
 	if b.goal == problem.MostValue {
 		worth := float64(p.worth + b.value[l.kind])
 		c.score = used / max(worth, 1e-9)
@@ -247,8 +257,12 @@ func (b *beam) make(c *child) *partial {
 	left := slices.Clone(c.parent.left)
 	left[l.kind]--
 	it := item{kind: l.kind, turned: l.turned, x: l.x, y: l.y, at: c.yc - l.y - c.y0}
+	gain := c.parent.gain
+	if b.view != nil {
+		gain += b.view.value[l.kind]
+	}
 	return &partial{
-		parent: c.parent, front: c.front, sheet: c.sheet, left: left, item: it, how: c.how, hash: c.hash,
+		gain: gain, parent: c.parent, front: c.front, sheet: c.sheet, left: left, item: it, how: c.how, hash: c.hash,
 		items: c.parent.items + b.area[l.kind], worth: c.parent.worth + b.value[l.kind], count: c.parent.count + 1,
 	}
 }

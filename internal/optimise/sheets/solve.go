@@ -69,6 +69,10 @@ type search struct {
 	cost  int64
 	bound int64
 	proof problem.Proof
+	// reduced is what each kind is worth less the price of its limit, where that
+	// gave the lowest ceiling under MostValue, which is level.
+	reduced []int64
+	level   int64
 }
 
 // offer notes a plan if it is better than the best so far.

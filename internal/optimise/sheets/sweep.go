@@ -19,20 +19,38 @@ func (s *search) beams() {
 		return
 	}
 	part := s.meter.Split(s.meter.Left() / beamShare)
+	views := s.outlooks(part)
 	for width := 1; width <= 1<<11 && !part.Ended() && !s.done(); width *= 2 {
 		for guide := range 3 {
 			for _, m := range s.models {
-				s.beam(m, width, guide, part)
+				s.beam(m, width, guide, nil, part)
 				if s.done() || part.Ended() {
 					break
 				}
+			}
+		}
+		for i, v := range views {
+			for guide := 3; guide <= 4 && v != nil && !s.done() && !part.Ended(); guide++ {
+				s.beam(s.models[i], width, guide, v, part)
 			}
 		}
 	}
 	s.meter.Join(part)
 }
 
-func (s *search) beam(m *model, width, guide int, meter *work.Meter) {
+// outlooks returns an outlook for each model under MostValue, once the limits on
+// copies have prices.
+func (s *search) outlooks(meter *work.Meter) []*outlook {
+	var out []*outlook
+	if s.reduced != nil {
+		for _, m := range s.models {
+			out = append(out, newOutlook(m, s.reduced, meter))
+		}
+	}
+	return out
+}
+
+func (s *search) beam(m *model, width, guide int, view *outlook, meter *work.Meter) {
 	most := 0
 	if s.p.Goal == problem.LeastCost {
 		if m.stock[0].cost == 0 {
@@ -44,6 +62,7 @@ func (s *search) beam(m *model, width, guide int, meter *work.Meter) {
 		}
 	}
 	b := newBeam(m, width, guide, most, meter)
+	b.view = view
 	p, _ := b.run()
 	if p == nil || p.parent == nil {
 		return

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 )
@@ -41,6 +43,9 @@ func (s *search) multiply() {
 			return
 		}
 		bound := (top + limits) / lagrange / m.step * m.step
+		if s.reduced == nil || bound < s.level {
+			s.reduced, s.level = slices.Clone(reduced), bound
+		}
 		if bound < s.bound {
 			s.bound, s.proof, stale = bound, problem.ByColumns, 0
 		} else if stale++; stale >= 8 {
