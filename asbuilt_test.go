@@ -169,3 +169,15 @@ func TestRecordRefuses(t *testing.T) {
 		t.Error("a refused note left a record")
 	}
 }
+
+// TestCutPartsAreMarked records a part as cut: the list says so of it and
+// of no other.
+func TestCutPartsAreMarked(t *testing.T) {
+	w := exampleWorld(t, "needle-chest")
+	note(t, w, scantling.Note{Of: "case.top", Cut: true})
+	for _, row := range planIn(t, w, nil).Plan.Parts {
+		if cut, want := row.Basis == plan.AsCut, slices.Contains(row.Members, "case.top"); cut != want {
+			t.Errorf("row %s says %q", row.Mark, row.Basis)
+		}
+	}
+}

@@ -161,6 +161,7 @@ func (p *part) collect() {
 	if most, ok := m.thickness().Is.Length(); ok && f.one < 0 {
 		p.checkThickness(m, out.Thickness.Nm, most)
 	}
+	_, out.Cut = w.record.placed[cutClass].Cuts[p.addr]
 	out.CutAfter = w.addresses(p.e, p.decl.block, "after")
 	p.done = &out
 	w.out.Parts = append(w.out.Parts, out)

@@ -121,6 +121,8 @@ type Part struct {
 	Show Direction `json:"show,omitempty"`
 	// Outline is set for Form Outline, in the plane of length and width.
 	Outline []OutlinePoint `json:"outline,omitempty"`
+	// Cut says that the record has the part as cut: its sizes are frozen.
+	Cut bool `json:"cut,omitempty"`
 	// CutAfter names measures that must be taken before this part is cut to size.
 	CutAfter []address.Address `json:"cutAfter,omitempty"`
 	Where    diag.Place        `json:"where"`

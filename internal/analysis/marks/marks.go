@@ -159,6 +159,9 @@ func (f *family) rows(materials map[string]*piece.Material, l *ledger.Ledger) []
 		if m.class < len(rows) {
 			row := &rows[m.class]
 			row.Members = append(row.Members, m.part.Address)
+			if row.Basis == plan.AsCut && !m.part.Cut {
+				row.Basis = basis(m.part, l)
+			}
 			if row.Hand != m.part.Hand {
 				row.Hand = ""
 			}
@@ -226,9 +229,12 @@ func rowOf(p *piece.Part, m *piece.Material, l *ledger.Ledger) plan.PartRow {
 	return row
 }
 
-// basis says what the sizes of a part rest on: the strongest of the three.
+// basis says what the sizes of a part rest on: the strongest of the four.
 func basis(p *piece.Part, l *ledger.Ledger) plan.Basis {
 	out := plan.Planned
+	if p.Cut {
+		return plan.AsCut
+	}
 	for _, f := range p.Sizes() {
 		switch e, _ := l.Entry(f.Entry); e.Origin {
 		case ledger.Measured:
