@@ -5,9 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 
 	"scantling/internal/address"
 	"scantling/internal/journal"
+	"scantling/internal/piece"
 	"scantling/internal/record"
 	"scantling/internal/unit"
 	"scantling/internal/world"
@@ -56,11 +58,11 @@ func Record(ctx context.Context, w world.World, document string, n Note) (record
 	name := RecordName(document)
 	data, err := w.Read(name)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return record.Entry{}, fmt.Errorf("the record cannot be read: %w", err)
+		return record.Entry{}, &FileError{RecordFile, name, err}
 	}
 	_, good, err := record.Read(data)
 	if err != nil {
-		return record.Entry{}, fmt.Errorf("the record %s cannot be read: %w", name, err)
+		return record.Entry{}, &FileError{RecordFile, name, err}
 	}
 	return e, w.Write(name, journal.Appended(data, good, line))
 }
@@ -95,7 +97,10 @@ func (r *Result) entry(n Note, today world.Date) (record.Entry, error) {
 		}
 	}
 	print, ok := r.Evaluated.Fingerprint(of, e)
-	if !ok && !n.Spoiled {
+	if n.Spoiled {
+		ok = slices.ContainsFunc(r.Plan.Piece.Parts, func(p piece.Part) bool { return p.Address == of })
+	}
+	if !ok {
 		return record.Entry{}, fmt.Errorf("%s: %w", of, ErrNoSuchThing)
 	}
 	e.Fingerprint = print

@@ -32,6 +32,34 @@ type Result struct {
 	Name string
 }
 
+// Role says what a file is to a piece.
+type Role string
+
+// The roles.
+const (
+	DesignFile Role = "design"
+	ShopFile   Role = "shop"
+	RecordFile Role = "record"
+)
+
+// FileError says which file of a piece could not be read, and why: it is not
+// there ([fs.ErrNotExist]), may not be read, is too large, or is a record that
+// holds something else.
+type FileError struct {
+	Role Role
+	// Name is the file's name in its world.
+	Name string
+	Err  error
+}
+
+// Error implements error.
+func (e *FileError) Error() string {
+	return fmt.Sprintf("the %s file %s cannot be read: %v", e.Role, e.Name, e.Err)
+}
+
+// Unwrap returns the cause.
+func (e *FileError) Unwrap() error { return e.Err }
+
 // Plan reads a design document with its shop, its record and its recipes from a
 // world, and plans the piece. An error means that the outside failed: a file
 // that is not there or cannot be read. What is wrong with the documents stands
@@ -57,14 +85,14 @@ func Plan(ctx context.Context, w world.World, name string, o Options) (*Result, 
 func Load(w world.World, name string, o Options) (evaluate.Sources, error) {
 	text, err := w.Read(name)
 	if err != nil {
-		return evaluate.Sources{}, fmt.Errorf("the design document cannot be read: %w", err)
+		return evaluate.Sources{}, &FileError{DesignFile, name, err}
 	}
 	src := evaluate.Sources{Document: document.Source{Name: path.Base(name), Text: text}, Inputs: o.Inputs}
 	if shop := shopOf(src.Document); shop != "" {
 		beside := path.Join(path.Dir(name), shop)
 		text, err := w.Read(beside)
 		if err != nil {
-			return evaluate.Sources{}, fmt.Errorf("the shop document that the piece names cannot be read: %w", err)
+			return evaluate.Sources{}, &FileError{ShopFile, beside, err}
 		}
 		src.Shop = document.Source{Name: shop, Text: text}
 	}
@@ -76,11 +104,11 @@ func Load(w world.World, name string, o Options) (evaluate.Sources, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return src, nil
 	case err != nil:
-		return evaluate.Sources{}, fmt.Errorf("the record cannot be read: %w", err)
+		return evaluate.Sources{}, &FileError{RecordFile, RecordName(name), err}
 	}
 	entries, _, err := record.Read(lines)
 	if err != nil {
-		return evaluate.Sources{}, fmt.Errorf("the record %s cannot be read: %w", RecordName(name), err)
+		return evaluate.Sources{}, &FileError{RecordFile, RecordName(name), err}
 	}
 	src.Record = entries
 	return src, nil

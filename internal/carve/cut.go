@@ -62,21 +62,22 @@ func (c *cutting) work() bool {
 	return c.slot()
 }
 
-// cutter checks that the shop has the cutter that the design asks for.
+// cutter returns the shop's name of the cutter that the design asks for, by that
+// name or by shape and diameter.
 func (c *cutting) cutter() string {
 	id := c.Words("cutter")
 	if id == "" {
 		return ""
 	}
-	if _, ok := c.Shop.Cutter(id); !ok {
-		var names []string
-		for _, k := range c.Shop.Cutters {
-			names = append(names, k.ID)
-		}
-		c.NotKnown(CodeNoCutter, "cutter", id, names)
-		return ""
+	if k, ok := c.Shop.CutterFor(id, c.Maker.Bare); ok {
+		return k.ID
 	}
-	return id
+	var names []string
+	for _, k := range c.Shop.Cutters {
+		names = append(names, k.ID)
+	}
+	c.NotKnown(CodeNoCutter, "cutter", id, names)
+	return ""
 }
 
 // need works out a length that the cut cannot do without.

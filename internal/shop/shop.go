@@ -2,6 +2,7 @@ package shop
 
 import (
 	"slices"
+	"strings"
 
 	"scantling/internal/diag"
 	"scantling/internal/figure"
@@ -133,6 +134,25 @@ func (s *Shop) Sheet(id string) (Sheet, bool) {
 // Cutter returns the cutter of that name.
 func (s *Shop) Cutter(id string) (Cutter, bool) {
 	return find(s.Cutters, func(c Cutter) bool { return c.ID == id })
+}
+
+// CutterFor returns the cutter that a design asks for: the one of that name, or
+// else the first of the shape and diameter that the name tells, as "round-nose
+// 12.7", whatever this shop calls its own. A bare diameter counts in the given
+// unit.
+func (s *Shop) CutterFor(asked string, bare unit.Length) (Cutter, bool) {
+	if c, ok := s.Cutter(asked); ok {
+		return c, true
+	}
+	shape, size, ok := strings.Cut(asked, " ")
+	if !ok {
+		return Cutter{}, false
+	}
+	diameter, err := unit.Parse(size, bare)
+	if err != nil {
+		return Cutter{}, false
+	}
+	return find(s.Cutters, func(c Cutter) bool { return string(c.Tool.Shape) == shape && c.Tool.Diameter == diameter })
 }
 
 // Fitting returns the fitting of that name.

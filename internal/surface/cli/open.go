@@ -1,14 +1,17 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os/exec"
-	"path/filepath"
 	"runtime"
+	"strconv"
+	"syscall"
 
 	"github.com/spf13/cobra"
 
-	"scantling/internal/surface/folder"
+	"scantling/internal/message"
 	"scantling/internal/surface/web"
 	pages "scantling/web"
 )
@@ -20,22 +23,19 @@ func openCommand() *cobra.Command {
 	var port int
 	var quiet bool
 	c := &cobra.Command{
-		Use:   "open FILE",
-		Short: "Open the piece in the app, on this machine only",
-		Args:  cobra.ExactArgs(1),
+		Use:               "open FILE",
+		Short:             "Open the piece in the app, on this machine only",
+		Args:              wants(1, 1),
+		ValidArgsFunction: completeDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			dir, name := filepath.Split(args[0])
-			if dir == "" {
-				dir = "."
-			}
-			w, err := folder.Open(dir)
+			w, name, err := beside(args[0])
 			if err != nil {
 				return err
 			}
 			defer w.Close()
 			desk, err := web.Open(c.Context(), w, name)
 			if err != nil {
-				return err
+				return fileTrouble(err, args[0])
 			}
 			server, err := web.NewServer(desk, pages.Pages())
 			if err != nil {
@@ -43,7 +43,7 @@ func openCommand() *cobra.Command {
 			}
 			listener, err := web.Listen(port)
 			if err != nil {
-				return fmt.Errorf("port %d is taken, by another piece perhaps: --port 0 takes a free one (%w)", port, err)
+				return portTrouble(err, port)
 			}
 			at := "http://" + listener.Addr().String()
 			if !pages.Built() {
@@ -59,6 +59,20 @@ func openCommand() *cobra.Command {
 	c.Flags().IntVar(&port, "port", defaultPort, "port of this machine; 0 takes a free one")
 	c.Flags().BoolVar(&quiet, "no-browser", false, "do not open a browser")
 	return c
+}
+
+// portTrouble says why a port could not be listened at, and what would do.
+func portTrouble(err error, port int) error {
+	n := message.Text("port", strconv.Itoa(port))
+	switch {
+	case port < 0 || port > 65535:
+		return complain("cli.no-port", n)
+	case errors.Is(err, syscall.EADDRINUSE):
+		return complain("cli.port-taken", n)
+	case errors.Is(err, fs.ErrPermission):
+		return complain("cli.port-denied", n)
+	}
+	return complain("cli.port", n, message.Text("why", err.Error()))
 }
 
 // showBrowser asks the desktop to show the app; where there is none, the address

@@ -2,12 +2,12 @@ package cli
 
 import (
 	"fmt"
-	"path/filepath"
 
 	"github.com/spf13/cobra"
 
 	"scantling"
-	"scantling/internal/surface/folder"
+	"scantling/internal/message"
+	"scantling/internal/record"
 )
 
 func recordCommand() *cobra.Command {
@@ -18,13 +18,10 @@ func recordCommand() *cobra.Command {
 		Example: `  scantling record chest.piece.hcl case.side.left --what thickness --value 17.6
   scantling record chest.piece.hcl 'case.opening[2]' --what "width front" --value 381.4
   scantling record chest.piece.hcl case.side.left --cut --length 213.5`,
-		Args: cobra.ExactArgs(2),
+		Args:              wants(2, 2),
+		ValidArgsFunction: completeRecord,
 		RunE: func(c *cobra.Command, args []string) error {
-			dir, name := filepath.Split(args[0])
-			if dir == "" {
-				dir = "."
-			}
-			w, err := folder.Open(dir)
+			w, name, err := beside(args[0])
 			if err != nil {
 				return err
 			}
@@ -32,9 +29,20 @@ func recordCommand() *cobra.Command {
 			n.Of = args[1]
 			e, err := scantling.Record(c.Context(), w, name, n)
 			if err != nil {
-				return err
+				return recordTrouble(err, n.Of, args[0])
 			}
-			fmt.Fprintf(c.OutOrStdout(), "%s: %s %s %s\n", scantling.RecordName(name), e.Kind, e.Address, e.What)
+			of := message.Address("of", e.Address)
+			file := message.Text("file", scantling.RecordName(name))
+			say := plain()
+			switch e.Kind {
+			case record.Cut:
+				fmt.Fprintln(c.OutOrStdout(), say.Label("cli.recorded-cut", file, of, message.Length("length", e.Sizes[0]),
+					message.Length("width", e.Sizes[1]), message.Length("thickness", e.Sizes[2])))
+			case record.Spoiled:
+				fmt.Fprintln(c.OutOrStdout(), say.Label("cli.recorded-spoiled", file, of))
+			default:
+				fmt.Fprintln(c.OutOrStdout(), say.Label("cli.recorded", file, of, message.Text("what", e.What), message.Text("is", e.Value.String())))
+			}
 			return nil
 		},
 	}
