@@ -261,6 +261,28 @@ group "case" {
     meets = 2 * input.drawers
     glue  = "pva"
   }
+
+  part "block" {
+    label  = "out-stop block"
+    of     = material.drawer
+    repeat = input.drawers # under the board above each drawer: the turn button on the drawer's back meets it
+    grain  = "right"
+    wide   = 16
+    deep   = 14
+    high   = sizes.stop_high
+    left   = part.side.left.inside + 18 # clear of the drawer's side, and of the finger in the scoop
+    front  = drawer[nth].front.thickness + 0.5
+    top    = space.opening[nth].top
+    after  = measure.drawers # with the stops
+  }
+
+  joint "block" {
+    kind  = "butt"
+    of    = part.block
+    into  = [part.top, part.divider]
+    meets = input.drawers
+    glue  = "pva"
+  }
 }
 
 # ---------------------------------------------------------------- the drawers
@@ -286,6 +308,9 @@ group "drawer" {
     stop_from    = 30 # the back is notched where it passes over the stops
     stop_wide    = 30
     stop_high    = sizes.stop_high
+    block_from   = 18 # and under the out-stop block above
+    block_wide   = 16
+    block_high   = sizes.stop_high
   }
 
   use "needle tray" {
@@ -307,7 +332,7 @@ group "drawer" {
     kind  = "turn button"
     count = 1
     on    = part.back
-    note  = "Screwed to the inside of the drawer back, upright it catches behind the board above."
+    note  = "Screwed to the inside of the drawer back beside the notch in its top edge: turned aside it lets the drawer in under the out-stop block; turned across the notch it meets the block before the drawer falls out."
   }
 }
 
@@ -366,6 +391,11 @@ finish "runners" {
 step "sort the needles" {
   text  = "Lay the needles out by size and try each in its channel before any finish goes on."
   after = [drawer.tray]
+}
+
+step "lay the trays in" {
+  text  = "Lay the trays into their drawers loose, never glued, the trough for the heads to the front: the first of a drawer's trays at the left. What play there is belongs to the seasons."
+  after = [drawer]
 }
 
 require "front below the scoop" {

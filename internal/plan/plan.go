@@ -185,7 +185,7 @@ type Held struct {
 	In    address.Address `json:"in"`    // the part
 	Cut   address.Address `json:"cut"`
 	// Cutter is what cuts the channel; Sinks how deep the thing lies below the
-	// surface; Proud how far it stands above; Land the wood to the next channel.
+	// surface; Proud how far it stands above; Land the least wood beside the channel.
 	Cutter string `json:"cutter,omitempty"`
 	Depth  Figure `json:"depth"`
 	Sinks  Figure `json:"sinks"`

@@ -2,6 +2,7 @@ package contents
 
 import (
 	"fmt"
+	"slices"
 
 	"scantling/internal/address"
 	"scantling/internal/ledger"
@@ -87,7 +88,7 @@ func (d deriver) held(t piece.Thing) (plan.Held, bool) {
 	}
 	held := plan.Held{Thing: t.Key, In: t.In, Cut: t.Cut, Cutter: cut.Cutter, Depth: cut.Slot.Depth, Sinks: sinks}
 	held.Proud = d.ledger.Less(name+".proud", t.Diameter, sinks)
-	held.Land = landAfter(d.series[cut.Series], cut.Nth)
+	held.Land = landBeside(d.series[cut.Series], cut.Address)
 	if t.HeadWidth.Nm > 0 {
 		d.head(&held, t, cut)
 	}
@@ -115,16 +116,16 @@ func (d deriver) head(held *plan.Held, t piece.Thing, channel piece.Cut) {
 	}
 }
 
-// landAfter returns the wood after the nth channel of a series, or its margin
-// after the last.
-func landAfter(s piece.Series, nth int) ledger.Figure {
-	seen := 0
-	for i, t := range s.Terms {
-		if t.Air {
-			seen++
-		} else if seen == nth && i > 0 {
-			return t.Figure
-		}
+// landBeside returns the lesser of the two stretches of wood beside a channel,
+// lands or margins.
+func landBeside(s piece.Series, cut address.Address) ledger.Figure {
+	i := slices.IndexFunc(s.Terms, func(t piece.Term) bool { return t.Air && t.Of == cut })
+	if i < 1 || i+1 >= len(s.Terms) {
+		return ledger.Figure{}
 	}
-	return ledger.Figure{}
+	before, after := s.Terms[i-1].Figure, s.Terms[i+1].Figure
+	if before.Nm < after.Nm {
+		return before
+	}
+	return after
 }

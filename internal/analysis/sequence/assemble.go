@@ -8,6 +8,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/unit"
 )
 
 // measureStep adds the step that takes a measure: every reading with what is
@@ -234,7 +235,7 @@ func (s *sequencer) late(events []operations.Event) {
 	st := step{Step: plan.Step{
 		ID: "fit: " + mark + " " + string(members[0]), Chapter: chapter("fit"), Marks: []string{mark}, Hands: s.Estimates.Fitting * len(members),
 		Text: message.New("steps.fit-late", message.Text("part", s.row[mark].Name), message.Text("mark", mark), message.Count("pieces", len(members))),
-		More: []message.Message{message.New("steps.fit-late-check")},
+		More: []message.Message{s.latePlace(members), message.New("steps.fit-late-check")},
 	}, about: members}
 	if glue != "" {
 		st.Wait = glueOf(glue).cure
@@ -246,4 +247,35 @@ func (s *sequencer) late(events []operations.Event) {
 		}
 	}
 	s.add(st)
+}
+
+// latePlace says where late parts stand in their group as it is drawn: how far
+// behind its front, and from its left, outside to outside.
+func (s *sequencer) latePlace(members []address.Address) message.Message {
+	first := s.part[members[0]]
+	var low [3]unit.Length
+	found := false
+	for _, p := range s.Piece.Parts {
+		if p.Group != first.Group || slices.Contains(members, p.Address) {
+			continue
+		}
+		for axis, e := range p.Extent {
+			if !found || e.Low.Nm < low[axis] {
+				low[axis] = e.Low.Nm
+			}
+		}
+		found = true
+	}
+	var lefts []unit.Length
+	for _, m := range members {
+		if left := s.part[m].Extent[piece.Right].Low.Nm - low[piece.Right]; !slices.Contains(lefts, left) {
+			lefts = append(lefts, left)
+		}
+	}
+	slices.Sort(lefts)
+	var args []message.Arg
+	for _, l := range lefts {
+		args = append(args, message.Length("", l))
+	}
+	return message.New("steps.fit-late-place", message.Length("front", first.Extent[piece.Back].Low.Nm-low[piece.Back]), message.List("left", args...))
 }

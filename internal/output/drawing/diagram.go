@@ -104,7 +104,11 @@ func (v *diagramView) label(l pieceLabel) {
 	markWidth := page.TextWidth(font.Bold, labelMark, l.mark)
 	sizeWidth := page.TextWidth(font.Regular, labelDims, l.size)
 	text := func(at page.Point, em float64, w font.Weight, turn float64, s string) {
-		v.out.Add(l.address, page.Text{At: at, Size: em, Weight: w, Align: page.Middle, Turn: turn, String: s, Colour: page.Ink})
+		t := page.Text{At: at, Size: em, Weight: w, Align: page.Middle, Turn: turn, String: s, Colour: page.Ink}
+		if l.address == "" && v.free.cost(t.Bounds().Grow(0.1)) >= 1 {
+			return // a rest is known by its tint and its dashed outline
+		}
+		v.out.Add(l.address, t)
 	}
 	// Where a saw line or a number stands in its way, the list has the size.
 	size := func(at page.Point) {

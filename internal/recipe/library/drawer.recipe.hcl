@@ -64,6 +64,21 @@ input "stop_high" {
   length = 0
 }
 
+input "block_from" {
+  label  = "Out-stop block, from the drawer's left side"
+  length = 18
+}
+
+input "block_wide" {
+  label  = "Out-stop block, width"
+  length = 16
+}
+
+input "block_high" {
+  label  = "Out-stop block, height (0 for none): the back is notched under it"
+  length = 0
+}
+
 part "front" {
   of     = input.front_timber
   grain  = "right"
@@ -113,7 +128,7 @@ joint "front" {
   into  = part.front
   meets = 2
   glue  = "pva"
-  pins  = { kind = "panel pin 20", count = 2, margin = 14 }
+  pins  = { kind = "panel pin 20", count = 2, margin = input.bottom_up + 10 } # clear of the groove
 }
 
 joint "back" {
@@ -122,7 +137,7 @@ joint "back" {
   into  = part.side
   meets = 2
   glue  = "pva"
-  pins  = { kind = "panel pin 20", count = 2, margin = 14 }
+  pins  = { kind = "panel pin 20", count = 2, margin = input.bottom_up + 10 } # clear of the groove
 }
 
 joint "bottom" {
@@ -172,6 +187,18 @@ cut "notch right" {
   near  = part.side.right.outside - input.stop_from - input.stop_wide - 4
   width = input.stop_wide + 8
   depth = input.stop_high + 1
+}
+
+# A turn button on the back closes this notch once the drawer is in.
+cut "notch above" {
+  if    = input.block_high > 0
+  kind  = "notch"
+  on    = part.back
+  side  = "top"
+  runs  = "back"
+  near  = part.side.left.outside + input.block_from - 4
+  width = input.block_wide + 8
+  depth = input.block_high + 1
 }
 
 output "inside_wide" {
