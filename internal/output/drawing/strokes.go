@@ -42,7 +42,7 @@ func (p place) path(s hidden.Stroke) page.Path {
 }
 
 func circular(s hidden.Stroke) bool {
-	a, b := math.Sqrt(s.Major.Dot(s.Major)), math.Sqrt(s.Minor.Dot(s.Minor))
+	a, b := s.Major.Norm(), s.Minor.Norm()
 	turn := float64(s.Major.X*s.Minor.Y) - float64(s.Major.Y*s.Minor.X)
 	return math.Abs(a-b) < 1e-6*a && turn > 0 && math.Abs(s.Sweep) < 2*math.Pi-1e-9
 }
