@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -82,10 +83,9 @@ func (b *builder) places(r naming.CutRow) string {
 		return b.length(s.Near) + " – " + b.length(s.Far)
 	}
 	var at []unit.Length
-	for _, c := range r.Cuts {
+	for _, c := range byPlace(r.Cuts) {
 		at = append(at, (c.Slot.Near.Nm+c.Slot.Far.Nm)/2)
 	}
-	slices.Sort(at)
 	var middles []string
 	for _, m := range at {
 		middles = append(middles, b.speech.Figure(m))
@@ -95,12 +95,23 @@ func (b *builder) places(r naming.CutRow) string {
 
 func (b *builder) side(s piece.Side) string { return b.say("side." + string(s)) }
 
+// byPlace orders the slots of a row from the low edge, so that places and what they
+// are for stand in one order.
+func byPlace(cuts []piece.Cut) []piece.Cut {
+	return slices.SortedStableFunc(slices.Values(cuts), func(a, b piece.Cut) int {
+		if a.Slot == nil || b.Slot == nil {
+			return 0
+		}
+		return cmp.Compare(a.Slot.Near.Nm+a.Slot.Far.Nm, b.Slot.Near.Nm+b.Slot.Far.Nm)
+	})
+}
+
 // purpose names what the cuts take: the things, or the mark of the part that goes
 // in.
 func (b *builder) purpose(names *naming.Names, r naming.CutRow) string {
 	var keys []string
 	last := ""
-	for _, c := range r.Cuts {
+	for _, c := range byPlace(r.Cuts) {
 		if c.Key == "" {
 			continue
 		}
