@@ -14,6 +14,7 @@ import (
 	"scantling/internal/optimise/conform"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/problems"
+	"scantling/internal/outside"
 )
 
 var (
@@ -85,18 +86,7 @@ func sheetJobs() []job {
 // instances returns the folder of the published sets, or skips.
 func instances(t *testing.T) string {
 	t.Helper()
-	shared := os.Getenv("SCANTLING_SHARED")
-	if shared == "" {
-		shared = filepath.Join("..", "..", "..", "shared")
-	}
-	dir := filepath.Join(shared, "cutting", "instances")
-	if _, err := os.Stat(dir); err != nil {
-		if os.Getenv("REQUIRE") == "all" {
-			t.Fatalf("published instances are missing: %v", err)
-		}
-		t.Skipf("left out: published instances not found in %s (set SCANTLING_SHARED)", dir)
-	}
-	return dir
+	return outside.Folder(t, "published cutting instances", "cutting/instances")
 }
 
 func readSet(t *testing.T, name string) problems.Set {

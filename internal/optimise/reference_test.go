@@ -15,6 +15,7 @@ import (
 	"scantling/internal/optimise/conform"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/problems"
+	"scantling/internal/outside"
 	"scantling/internal/unit"
 )
 
@@ -22,13 +23,7 @@ import (
 // CBC finds for the plain assignment model (coin-or/Cbc, Debian package
 // coinor-cbc).
 func TestAgainstCBC(t *testing.T) {
-	cbc, err := exec.LookPath("cbc")
-	if err != nil {
-		if os.Getenv("REQUIRE") == "all" {
-			t.Fatal("cbc is missing (Debian: coinor-cbc)")
-		}
-		t.Skip("left out: cbc is not installed (Debian: coinor-cbc)")
-	}
+	cbc := outside.Program(t, "small random orders beside CBC", "cbc")
 	for seed := range uint64(12) {
 		p := smallOrder(rand.New(rand.NewPCG(seed, 4)))
 		a, err := optimise.Solve(t.Context(), p, problem.Budget{Work: 50_000_000})

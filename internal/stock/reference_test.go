@@ -7,24 +7,16 @@ import (
 	"testing"
 
 	"scantling/internal/figure"
+	"scantling/internal/outside"
 	"scantling/internal/unit"
 )
 
 // TestCopiedSizes compares the merchants' sizes with the collection that they
-// were copied from: the folder "reference" in $SCANTLING_SHARED, by default
-// ../shared beside the repository. Without it the test is left out, or fails
-// under REQUIRE=all. The collection's millimetres are rounded to 0.01.
+// were copied from. Without it the test is left out. The collection's millimetres are rounded to 0.01.
 func TestCopiedSizes(t *testing.T) {
-	shared := os.Getenv("SCANTLING_SHARED")
-	if shared == "" {
-		shared = filepath.Join("..", "..", "..", "shared")
-	}
-	text, err := os.ReadFile(filepath.Join(shared, "reference", "lumber_sizes.csv"))
+	text, err := os.ReadFile(filepath.Join(outside.Folder(t, "merchants' sizes beside the collection that they were copied from", "reference"), "lumber_sizes.csv"))
 	if err != nil {
-		if os.Getenv("REQUIRE") == "all" {
-			t.Fatal(err)
-		}
-		t.Skip("the collection of figures is not there: ", err)
+		t.Fatal(err)
 	}
 	systems := map[string]System{"PS 20": PS20, "NHLA hardwood": NHLA, "UK/Europe softwood": EN1313_1, "EN 1313-2": EN1313_2, "AU dressed": AUDressed}
 	rows := 0

@@ -7,24 +7,16 @@ import (
 	"testing"
 
 	"scantling/internal/figure"
+	"scantling/internal/outside"
 )
 
 // referenceTable reads a table of the collection of figures that the catalogues
-// were copied from: the folder "reference" in $SCANTLING_SHARED, by default
-// ../shared beside the repository. Without it the test is left out, or fails
-// under REQUIRE=all.
+// were copied from. Without it the test is left out.
 func referenceTable(t *testing.T, name string) figure.Table {
 	t.Helper()
-	shared := os.Getenv("SCANTLING_SHARED")
-	if shared == "" {
-		shared = filepath.Join("..", "..", "..", "shared")
-	}
-	text, err := os.ReadFile(filepath.Join(shared, "reference", name))
+	text, err := os.ReadFile(filepath.Join(outside.Folder(t, "species beside the collection that they were copied from", "reference"), name))
 	if err != nil {
-		if os.Getenv("REQUIRE") == "all" {
-			t.Fatal(err)
-		}
-		t.Skip("the collection of figures is not there: ", err)
+		t.Fatal(err)
 	}
 	table, err := figure.ReadTable(name, string(text))
 	if err != nil {

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"scantling/internal/geom/vec"
+	"scantling/internal/outside"
 )
 
 // What the reference reads and writes; see tools/reference/solids.mjs.
@@ -64,22 +65,11 @@ func refOf(b, c []Primitive, facets int, pose vec.Frame) refScene {
 }
 
 // reference returns the folder of the outside reference, or skips: it needs
-// node and the module that tools/reference/package.json names. With
-// REQUIRE=all its absence is a failure.
+// node and the module that tools/reference/package.json names.
 func reference(t testing.TB) string {
 	t.Helper()
-	dir := filepath.Join("..", "..", "..", "tools", "reference")
-	_, err := os.Stat(filepath.Join(dir, "node_modules", "manifold-3d", "manifold.wasm"))
-	if err == nil {
-		_, err = exec.LookPath("node")
-	}
-	if err != nil {
-		if os.Getenv("REQUIRE") == "all" {
-			t.Fatalf("the reference is missing: %v", err)
-		}
-		t.Skipf("left out: manifold-3d beside the kernel (run npm ci in tools/reference; needs node): %v", err)
-	}
-	return dir
+	outside.Module(t, "the kernel beside manifold-3d", "manifold-3d")
+	return filepath.Join("..", "..", "..", "tools", "reference")
 }
 
 // ask runs the reference over scenes.

@@ -13,6 +13,7 @@ import (
 	"strings"
 	"testing"
 
+	"scantling/internal/outside"
 	"scantling/internal/page"
 	"scantling/internal/typeset"
 )
@@ -35,18 +36,10 @@ func demoDocument(t testing.TB, p page.Paper) page.Document {
 	return doc
 }
 
-// tool returns the path of an outside program; without it the test is left out,
-// or fails where REQUIRE=all.
+// tool returns the path of an outside program; without it the test is left out.
 func tool(t *testing.T, name, from string) string {
 	t.Helper()
-	path, err := exec.LookPath(name)
-	if err != nil {
-		if os.Getenv("REQUIRE") == "all" {
-			t.Fatalf("%s is missing (Debian: %s)", name, from)
-		}
-		t.Skipf("%s is missing (Debian: %s); the file is not checked with it", name, from)
-	}
-	return path
+	return outside.Program(t, "PDF read by "+name+" of "+from, name)
 }
 
 // demoFile writes the demonstration booklet to a file; SCANTLING_LOOK names a
