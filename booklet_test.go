@@ -34,10 +34,10 @@ func corners() []map[string]string {
 // TestBookletPages holds the laws of the page for every page of the booklet over
 // the corners of the inputs, on both papers, metric and inch.
 //
-// Without SCANTLING_LONG only three of the corners are set, one on each paper.
+// Without LONG only three of the corners are set, one on each paper.
 func TestBookletPages(t *testing.T) {
 	for n, in := range corners() {
-		long := os.Getenv("SCANTLING_LONG") != ""
+		long := os.Getenv("LONG") != ""
 		if n%4 != 0 && !long {
 			continue
 		}

@@ -28,7 +28,7 @@ func TestGrid(t *testing.T) {
 			for _, side := range []string{"12", "14", "18"} {
 				for _, head := range []string{"8", "12", "16"} {
 					for _, wide := range []string{"160", "220", "420"} {
-						if n++; n%17 != 0 && os.Getenv("SCANTLING_LONG") == "" {
+						if n++; n%17 != 0 && os.Getenv("LONG") == "" {
 							continue
 						}
 						src.Inputs = map[string]string{"drawers": drawers, "needle_length": length, "side_thickness": side, "head_diameter": head, "least_width": wide}

@@ -56,7 +56,7 @@ func TestNeedleChest(t *testing.T) {
 		{"drawers": "4", "head_diameter": "16", "timber": `"hard maple"`},
 		{"drawers": "2", "needle_length": "300", "head_diameter": "8"},
 	} {
-		if i > 0 && os.Getenv("SCANTLING_LONG") == "" {
+		if i > 0 && os.Getenv("LONG") == "" {
 			break // the long tier does them all
 		}
 		p, in := planned(t, inputs)
