@@ -23,7 +23,7 @@ internal/optimise/sawing internal/optimise/lp
 internal/optimise/cover
 internal/optimise/boards internal/optimise/sheets
 internal/world internal/journal internal/page internal/scene internal/optimise
-internal/optimise/problems
+internal/optimise/problems internal/optimise/written
 internal/optimise/conform internal/geom/polygon
 internal/geom/solid
 internal/geom/hidden

@@ -5,7 +5,6 @@ import (
 
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
-	"scantling/internal/unit"
 	"scantling/internal/words"
 )
 
@@ -76,7 +75,7 @@ func (t *teller) tell(e ledger.Entry, depth int) {
 	case end.Name != "" && end.Name != e.Name:
 		sum.parts = []ledger.Entry{end}
 		line.Sum = end.Name
-	case len(end.Args) > 0 && end.Value.Dim() != unit.DimList:
+	case len(end.Args) > 0 && end.Func != "list":
 		line.Sum = sum.of(end).text
 	}
 	line.Above = len(sum.parts) > 0 && t.told[e.ID]

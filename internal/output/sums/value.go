@@ -31,7 +31,13 @@ func (t *teller) value(v unit.Value, named bool) string {
 }
 
 func (t *teller) length(l unit.Length, named bool) string {
-	if t.words.Show().Works() == unit.Inches {
+	return Exact(t.words.Show().Works(), l, named)
+}
+
+// Exact writes a length exactly: in millimetres, or as a fraction of an inch; what
+// is no sixty-fourth is in millimetres and says so. Named adds the unit.
+func Exact(system unit.System, l unit.Length, named bool) string {
+	if system == unit.Inches {
 		if l%unit.SixtyFourth == 0 {
 			return shown(unit.Show{System: unit.Inches, Denominator: 64}, l, named)
 		}

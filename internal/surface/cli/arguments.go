@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -26,6 +27,10 @@ func wants(least, most int) cobra.PositionalArgs {
 
 // flagTrouble says which flag was probably meant.
 func flagTrouble(c *cobra.Command, err error) error {
+	var own *usageError
+	if errors.As(err, &own) {
+		return own // the flag's own words
+	}
 	text := err.Error()
 	e := complain("cli.flag", message.Text("why", text), message.Text("command", c.CommandPath()))
 	if name, ok := strings.CutPrefix(text, "unknown flag: --"); ok {

@@ -68,6 +68,6 @@ a file that cannot be read or written.`,
 	root.SetOut(out)
 	root.SetErr(errs)
 	root.SetFlagErrorFunc(flagTrouble)
-	root.AddCommand(newCommand(), buildCommand(), checkCommand(), openCommand(), recordCommand(), explainCommand())
+	root.AddCommand(newCommand(), buildCommand(), checkCommand(), openCommand(), recordCommand(), explainCommand(), cutCommand())
 	return root
 }

@@ -14,17 +14,17 @@ const designEnding = ".piece.hcl"
 
 // beside opens the folder in which a file lies or is to lie, and returns it with
 // the file's name there.
-func beside(file string) (*folder.Folder, string, error) {
+func beside(file string, role scantling.Role) (*folder.Folder, string, error) {
 	dir, name := filepath.Split(file)
 	if name == "" || name == "." || name == ".." {
-		return nil, "", complain("cli.is-folder", message.Text("file", file), message.Word("role", "cli.role-design"))
+		return nil, "", complain("cli.is-folder", message.Text("file", file), message.Word("role", "cli.role-"+string(role)))
 	}
 	if dir == "" {
 		dir = "."
 	}
 	w, err := folder.Open(dir)
 	if err != nil {
-		return nil, "", fileTrouble(&scantling.FileError{Role: scantling.DesignFile, Name: name, Err: err}, file)
+		return nil, "", fileTrouble(&scantling.FileError{Role: role, Name: name, Err: err}, file)
 	}
 	return w, name, nil
 }
@@ -32,7 +32,7 @@ func beside(file string) (*folder.Folder, string, error) {
 // planFile plans the document at a path of the disk. The caller closes the
 // folder.
 func planFile(ctx context.Context, file string, inputs map[string]string) (*scantling.Result, *folder.Folder, error) {
-	w, name, err := beside(file)
+	w, name, err := beside(file, scantling.DesignFile)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scantling"
 	"scantling/internal/message"
 	"scantling/internal/surface/web"
 	pages "scantling/web"
@@ -28,7 +29,7 @@ func openCommand() *cobra.Command {
 		Args:              wants(1, 1),
 		ValidArgsFunction: completeDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			w, name, err := beside(args[0])
+			w, name, err := beside(args[0], scantling.DesignFile)
 			if err != nil {
 				return err
 			}

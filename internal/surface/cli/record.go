@@ -21,7 +21,7 @@ func recordCommand() *cobra.Command {
 		Args:              wants(2, 2),
 		ValidArgsFunction: completeRecord,
 		RunE: func(c *cobra.Command, args []string) error {
-			w, name, err := beside(args[0])
+			w, name, err := beside(args[0], scantling.DesignFile)
 			if err != nil {
 				return err
 			}
