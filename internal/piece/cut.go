@@ -67,10 +67,22 @@ const (
 	Scoop   CutKind = "scoop"  // an outline cut out of an edge
 	Eased   CutKind = "eased"  // an edge rounded or chamfered
 	Halving CutKind = "halving"
+
+	VChannel CutKind = "V channel"
+	Mortise  CutKind = "mortise"        // closed all round, square or with round ends
+	Cheek    CutKind = "tenon cheek"    // beside a tenon
+	Tongued  CutKind = "tongue rebate"  // beside a tongue
+	Tail     CutKind = "tail socket"    // between the tails of a dovetail
+	Pin      CutKind = "pin socket"     // between its pins
+	Taper    CutKind = "taper"          // an edge or a face that runs off along the part
+	Bevel    CutKind = "bevel"          // an edge or a face that leans
+	Mitre    CutKind = "mitre"          // an end at an angle
+	Compound CutKind = "compound angle" // an end at two angles
+	Curve    CutKind = "curved outline"
 )
 
 // Cut is wood removed from one part, in local coordinates from the part's local
-// origin. Exactly one of Slot, Bore, Dip and Ease is set.
+// origin. Exactly one of Slot, Bore, Dip, Ease, Slice and Pocket is set.
 type Cut struct {
 	Address address.Address `json:"address"`
 	Kind    CutKind         `json:"kind"`
@@ -98,8 +110,8 @@ type Cut struct {
 }
 
 // Slot is a straight trench: from one side, along one axis, of one width and
-// depth. Rebates, grooves, housings, channels, troughs, notches and sockets are
-// slots.
+// depth. Rebates, grooves, housings, channels, troughs, notches, sockets, mortises
+// and sliding dovetails are slots.
 type Slot struct {
 	// Open is the side that the slot is cut into.
 	Open Side `json:"open"`
@@ -121,6 +133,17 @@ type Slot struct {
 	// Corner is the radius of the bottom's corners, as the cutter leaves them; 0
 	// is square. A channel cut to its radius has Far - Near = 2 Corner.
 	Corner Figure `json:"corner,omitzero"`
+	// EndRadius is the radius, seen from Open, of the corners of the stopped ends,
+	// as a turning cutter leaves them; 0 is square. It is at most half of
+	// Far - Near, and then the end is a half circle; with Corner as well the end is
+	// what the cutter leaves when it is plunged or lifted there: a ball end.
+	// From and To are the furthest that is cut.
+	EndRadius Figure `json:"endRadius,omitzero"`
+	// LeanNear and LeanFar are how far the foot of each wall lies inside its mouth:
+	// in a V channel half the width, negative where the wall is undercut, as in the
+	// housing of a sliding dovetail. Corner is then 0.
+	LeanNear Figure `json:"leanNear,omitzero"`
+	LeanFar  Figure `json:"leanFar,omitzero"`
 }
 
 // Across returns the local axis across the slot: neither Open's nor Run.
@@ -138,6 +161,16 @@ type Bore struct {
 	Diameter Figure    `json:"diameter"`
 	Depth    Figure    `json:"depth"`
 	Through  bool      `json:"through"`
+	// Sink widens the mouth, for a screw's head or a plug.
+	Sink *Sink `json:"sink,omitempty"`
+}
+
+// Sink is the widened mouth of a hole: a cone from Diameter at the surface down
+// to the hole's own diameter at Depth, or flat-bottomed of that depth.
+type Sink struct {
+	Diameter Figure `json:"diameter"`
+	Depth    Figure `json:"depth"`
+	Flat     bool   `json:"flat,omitempty"`
 }
 
 // Dip is an arc cut out of an edge or end, right through the thickness: a scoop.
@@ -151,13 +184,49 @@ type Dip struct {
 	Depth  Figure `json:"depth"`
 }
 
-// Ease is an edge taken off, by a round or a chamfer, along its whole length.
+// Ease is an edge taken off: rounded over, chamfered or hollowed by a cove.
 type Ease struct {
 	// Sides are the two sides whose common edge is taken off.
-	Sides  [2]Side `json:"sides"`
-	Radius Figure  `json:"radius"`
-	// Chamfer tells a chamfer of that leg from a round.
+	Sides [2]Side `json:"sides"`
+	// Radius is that of the round or the cove, or the leg of the chamfer.
+	Radius Figure `json:"radius"`
+	// Chamfer tells a chamfer of that leg from a round, Cove a hollow of that radius
+	// about the edge.
 	Chamfer bool `json:"chamfer,omitempty"`
+	Cove    bool `json:"cove,omitempty"`
+	// From and To limit it along the edge; both nought is the whole length.
+	From Figure `json:"from,omitzero"`
+	To   Figure `json:"to,omitzero"`
+}
+
+// Slice takes off all that lies beyond a plane: a taper, a bevel, a mitre or an
+// end at a compound angle.
+//
+// The plane is given by where it crosses Off's axis at three stations. The other
+// two axes are first and second, in the order length, width, thickness: At[0] is
+// the crossing at (From[0], From[1]), At[1] at (To[0], From[1]), At[2] at
+// (From[0], To[1]), measured from the local origin. Where a plane leaves the part
+// it takes nothing, so a taper that begins at 60 has From[0] = 60 and At[0] at the
+// part's full size there.
+type Slice struct {
+	// Off is the side that the plane takes off.
+	Off  Side      `json:"off"`
+	From [2]Figure `json:"from"`
+	To   [2]Figure `json:"to"`
+	At   [3]Figure `json:"at"`
+}
+
+// Pocket is wood taken out within a closed line, from one side inwards: a notch of
+// any shape, a recess, a curved outline, the socket of a dovetail. Where the line
+// runs outside the part the cut is open there.
+type Pocket struct {
+	Open Side `json:"open"`
+	// Outline is the line, anticlockwise as the two axes that are not Open's lie in
+	// the order length, width, thickness (Along is the first of them, Across the
+	// second).
+	Outline []OutlinePoint `json:"outline"`
+	Depth   Figure         `json:"depth"`
+	Through bool           `json:"through,omitempty"`
 }
 
 // Series is a row of equal or graduated cuts, which closes: margin, then mouths

@@ -17,6 +17,14 @@ const (
 	BoxJoint     JointKind = "box"
 	HalvingJoint JointKind = "halving"
 	DowelJoint   JointKind = "dowel"
+
+	TongueJoint   JointKind = "tongue"           // a tongue of A in a groove of B, edge to edge or end to face
+	MitreJoint    JointKind = "mitre"            // both give way at the half angle; splined or keyed
+	DovetailJoint JointKind = "dovetail"         // A has the tails; with a lap it is half-blind
+	SlidingJoint  JointKind = "sliding dovetail" // A's dovetailed end or edge slides into B
+	TenonJoint    JointKind = "tenon"            // A's tenon in B's mortise
+	BridleJoint   JointKind = "bridle"           // A's tenon, as wide as A, in an open slot of B's end
+	LooseJoint    JointKind = "loose tenon"      // separate tenons in mortises of both
 )
 
 // Joint is where two parts meet. It partitions the overlap of their uncut
@@ -53,8 +61,15 @@ type Joint struct {
 	// Glue is the glue's id, "" for none; Fasteners what holds it besides.
 	Glue      string     `json:"glue,omitempty"`
 	Fasteners *Fasteners `json:"fasteners,omitempty"`
-	// Dowels places dowels of a dowel joint.
+	// Dowels places dowels of a dowel joint; the others likewise, by kind.
 	Dowels *Dowels `json:"dowels,omitempty"`
+	Tongue *Tongue `json:"tongue,omitempty"`
+	Spline *Spline `json:"spline,omitempty"`
+	Keys   *Keys   `json:"keys,omitempty"`
+	Tails  *Tails  `json:"tails,omitempty"`
+	Slide  *Slide  `json:"slide,omitempty"`
+	Tenon  *Tenon  `json:"tenon,omitempty"`
+	Loose  *Loose  `json:"loose,omitempty"`
 	// Slides says that the parts stay free to move across the joint.
 	Slides bool       `json:"slides,omitempty"`
 	Where  diag.Place `json:"where"`
@@ -80,4 +95,84 @@ type Dowels struct {
 	// InA and InB are the depths of the holes.
 	InA Figure `json:"inA"`
 	InB Figure `json:"inB"`
+}
+
+// Tongue is the tongue of a tongue and groove; Depth of the joint is its length.
+type Tongue struct {
+	// Thickness of the tongue and how far it lies from A's low face (of those two
+	// sides across which the tongue is thin).
+	Thickness Figure `json:"thickness"`
+	From      Figure `json:"from"`
+}
+
+// Spline is a loose strip in a groove in both faces of a mitre.
+type Spline struct {
+	Thickness Figure `json:"thickness"`
+	// Depth is how far it enters each part, square to the mitre.
+	Depth Figure `json:"depth"`
+	// Heel is the distance of the groove from the inner corner of the mitre, along it.
+	Heel Figure `json:"heel"`
+}
+
+// Keys are slips let into a mitre from outside, across the corner, after glue-up.
+type Keys struct {
+	Thickness Figure `json:"thickness"`
+	// Depth is how far they enter, square to the corner's outer edge.
+	Depth Figure `json:"depth"`
+	// At are their middles from the low end of the corner.
+	At []Figure `json:"at"`
+}
+
+// Tails is a dovetail's row of tails, on A, from the low end of the joint's run.
+type Tails struct {
+	// Tails are the widths of the tails at their wide ends, Pins those of the pins
+	// at their narrow ends, from the low end on, a pin first and a pin last: one
+	// more than tails. They add up to the joint's width.
+	Tails []Figure `json:"tails"`
+	Pins  []Figure `json:"pins"`
+	// Lean is how far a tail's side leans in over the length of the tail.
+	Lean Figure `json:"lean"`
+	// Lap is the wood that B keeps before the tails' ends; 0 for a through dovetail.
+	Lap Figure `json:"lap,omitzero"`
+}
+
+// Slide is the shape of a sliding dovetail; Depth of the joint is its height.
+type Slide struct {
+	// Neck is its thickness where it leaves A's shoulders and Lean how much wider
+	// each side is at its end.
+	Neck Figure `json:"neck"`
+	Lean Figure `json:"lean"`
+	// OneSide leaves the low side square: a half dovetail.
+	OneSide bool `json:"oneSide,omitempty"`
+}
+
+// Tenon is a tenon of A and its mortise in B; Depth of the joint is its length.
+type Tenon struct {
+	// Thickness across A's thickness and From its distance from A's low face.
+	Thickness Figure `json:"thickness"`
+	From      Figure `json:"from"`
+	// Low and High are the shoulders across A's width, at the low and the high end
+	// of the joint's run.
+	Low  Figure `json:"low,omitzero"`
+	High Figure `json:"high,omitzero"`
+	// Haunch is how far the tenon keeps its full width into the shoulder at HaunchHigh
+	// (or the low one): its length; 0 for none.
+	Haunch     Figure `json:"haunch,omitzero"`
+	HaunchHigh bool   `json:"haunchHigh,omitempty"`
+	// Through says that the mortise goes right through B.
+	Through bool `json:"through,omitempty"`
+	// Round says that the mortise keeps the round ends of its cutter and the tenon is
+	// rounded to match.
+	Round bool `json:"round,omitempty"`
+}
+
+// Loose is a row of loose tenons, as dowels are.
+type Loose struct {
+	Thickness Figure `json:"thickness"`
+	// Width is that of each tenon, over its round ends.
+	Width  Figure `json:"width"`
+	Count  int    `json:"count"`
+	Margin Figure `json:"margin"`
+	InA    Figure `json:"inA"`
+	InB    Figure `json:"inB"`
 }

@@ -1,6 +1,8 @@
 package piece
 
 import (
+	"math"
+
 	"scantling/internal/address"
 	"scantling/internal/diag"
 	"scantling/internal/geom/vec"
@@ -121,6 +123,13 @@ type Part struct {
 	Show Direction `json:"show,omitempty"`
 	// Outline is set for Form Outline, in the plane of length and width.
 	Outline []OutlinePoint `json:"outline,omitempty"`
+	// Holes are closed lines inside the outline, clockwise.
+	Holes [][]OutlinePoint `json:"holes,omitempty"`
+	// Profile is set for Form Round: the radius along the length, from end 1 on;
+	// without it a cylinder as thick as the part is wide.
+	Profile []ProfilePoint `json:"profile,omitempty"`
+	// Tilt turns the part, as drawn by Extent and Frame, out of the piece's axes.
+	Tilt *Tilt `json:"tilt,omitempty"`
 	// Cut says that the record has the part as cut: its sizes are frozen.
 	Cut bool `json:"cut,omitempty"`
 	// CutAfter names measures that must be taken before this part is cut to size.
@@ -134,6 +143,24 @@ type OutlinePoint struct {
 	Along  Figure  `json:"along"`
 	Across Figure  `json:"across"`
 	Bulge  float64 `json:"bulge,omitempty"`
+}
+
+// ProfilePoint is a corner of a turned part's profile: radius at a station along
+// the length, with the bulge of the stretch that leaves it.
+type ProfilePoint struct {
+	Along  Figure  `json:"along"`
+	Radius Figure  `json:"radius"`
+	Bulge  float64 `json:"bulge,omitempty"`
+}
+
+// Tilt is a turn about an axis of the piece through a point, by an angle in
+// degrees, anticlockwise when looking against the axis. Tilts of a splayed leg
+// follow one another: the last is done last.
+type Tilt struct {
+	About   Axis      `json:"about"`
+	Through [3]Figure `json:"through"`
+	Degrees float64   `json:"degrees"`
+	Then    *Tilt     `json:"then,omitempty"`
 }
 
 // Sizes returns length, width and thickness by local axis.
@@ -153,15 +180,32 @@ func (p Part) Origin() [3]unit.Length {
 	return o
 }
 
-// Placed returns the part's frame in the piece, in millimetres.
+// Placed returns the part's frame in the piece, in millimetres, with its tilts.
 func (p Part) Placed() vec.Frame {
 	o := p.Origin()
-	return vec.Frame{
+	f := vec.Frame{
 		Origin: vec.Of(o[0], o[1], o[2]),
 		U:      direction(p.Frame.Length),
 		V:      direction(p.Frame.Width),
 		W:      direction(p.Frame.Thickness),
 	}
+	for t := p.Tilt; t != nil; t = t.Then {
+		f = t.turn(f)
+	}
+	return f
+}
+
+// turn turns a frame about the tilt's axis.
+func (t *Tilt) turn(f vec.Frame) vec.Frame {
+	sin, cos := math.Sincos(float64(t.Degrees * math.Pi / 180))
+	a, b := (t.About+1)%3, (t.About+2)%3
+	round := func(v vec.V3) vec.V3 {
+		c := [3]float64{v.X, v.Y, v.Z}
+		c[a], c[b] = float64(cos*c[a])-float64(sin*c[b]), float64(sin*c[a])+float64(cos*c[b])
+		return vec.V3{X: c[0], Y: c[1], Z: c[2]}
+	}
+	at := vec.Of(t.Through[0].Nm, t.Through[1].Nm, t.Through[2].Nm)
+	return vec.Frame{Origin: at.Add(round(f.Origin.Sub(at))), U: round(f.U), V: round(f.V), W: round(f.W)}
 }
 
 func direction(d Direction) vec.V3 {
