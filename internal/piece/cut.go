@@ -89,12 +89,14 @@ type Cut struct {
 	Part    address.Address `json:"part"`
 	// Joint is the joint that makes the cut and With the part that goes in; empty
 	// for a cut of the part's own.
-	Joint address.Address `json:"joint,omitempty"`
-	With  address.Address `json:"with,omitempty"`
-	Slot  *Slot           `json:"slot,omitempty"`
-	Bore  *Bore           `json:"bore,omitempty"`
-	Dip   *Dip            `json:"dip,omitempty"`
-	Ease  *Ease           `json:"ease,omitempty"`
+	Joint  address.Address `json:"joint,omitempty"`
+	With   address.Address `json:"with,omitempty"`
+	Slot   *Slot           `json:"slot,omitempty"`
+	Bore   *Bore           `json:"bore,omitempty"`
+	Dip    *Dip            `json:"dip,omitempty"`
+	Ease   *Ease           `json:"ease,omitempty"`
+	Slice  *Slice          `json:"slice,omitempty"`
+	Pocket *Pocket         `json:"pocket,omitempty"`
 	// Series is the series that the cut belongs to, Nth its place in it from 1
 	// and Key the thing that it holds.
 	Series address.Address `json:"series,omitempty"`
