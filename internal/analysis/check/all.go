@@ -16,6 +16,7 @@ import (
 	"scantling/internal/analysis/check/pins"
 	"scantling/internal/analysis/check/racking"
 	"scantling/internal/analysis/check/reading"
+	"scantling/internal/analysis/check/require"
 	"scantling/internal/analysis/check/season"
 	"scantling/internal/analysis/check/stock"
 	"scantling/internal/analysis/check/stops"
@@ -25,6 +26,6 @@ import (
 func All() []analysis.Analysis {
 	return []analysis.Analysis{
 		assembly.Analysis, backtoback.Analysis, collision.Analysis, cutter.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
-		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, season.Analysis, stock.Analysis, stops.Analysis,
+		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis,
 	}
 }

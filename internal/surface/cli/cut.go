@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"strconv"
 	"strings"
 	"time"
@@ -52,7 +53,9 @@ prints the best so far.`,
 			if err != nil {
 				return err
 			}
+			done := ticking(c.ErrOrStderr())
 			a, err := optimise.Solve(c.Context(), q.Problem, problem.Budget{Work: b.work, Workers: 2})
+			done()
 			var f *problem.Fault
 			if errors.As(err, &f) {
 				fmt.Fprintln(c.OutOrStdout(), plain().Label("cut.cannot", message.Text("why", f.Text)))
@@ -141,6 +144,36 @@ func picked(data []byte, file, pick string) (written.Question, error) {
 	}
 	const shown = 10
 	return q, complain("cut.pick", message.Text("file", file), message.Count("n", len(names)), texts("names", names[:min(shown, len(names))]))
+}
+
+// ticking says on a terminal how long a search has run, once it takes more than a
+// second; the function that it returns ends that.
+func ticking(errs io.Writer) func() {
+	f, ok := errs.(*os.File)
+	if !ok {
+		return func() {}
+	}
+	if info, err := f.Stat(); err != nil || info.Mode()&os.ModeCharDevice == 0 {
+		return func() {}
+	}
+	stop, stopped := make(chan struct{}), make(chan struct{})
+	go func() {
+		defer close(stopped)
+		tick := time.NewTicker(time.Second)
+		defer tick.Stop()
+		for n := 1; ; n++ {
+			select {
+			case <-tick.C:
+				fmt.Fprintf(f, "\r%s", plain().Label("cut.searching", message.Count("seconds", n)))
+			case <-stop:
+				if n > 1 {
+					fmt.Fprintln(f)
+				}
+				return
+			}
+		}
+	}()
+	return func() { close(stop); <-stopped }
 }
 
 // budget is the flag for work: a number of units, or a duration at the stored

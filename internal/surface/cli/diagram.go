@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"scantling/internal/message"
+	"scantling/internal/optimise/account"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/written"
 	"scantling/internal/output/sums"
@@ -23,6 +24,7 @@ func printAnswer(out io.Writer, q written.Question, a problem.Answer) {
 	for i, d := range a.Diagrams {
 		s.diagram(i+1, d)
 	}
+	s.account(account.Of(q.Problem, a))
 	s.verdict(a)
 }
 
@@ -116,6 +118,26 @@ func called(id, sign string, i int) string {
 	}
 	return fmt.Sprint(sign, i+1)
 }
+
+// account prints where the stock goes, in percent that add up.
+func (s *sawyer) account(a account.Account) {
+	percent := func(thousandths int) string { return s.say.Number(float64(thousandths)/10, 1) }
+	var terms []string
+	for i, n := range a.Shares() {
+		if n > 0 {
+			terms = append(terms, s.say.Label(accountTerms[i], message.Text("by", percent(n))))
+		}
+	}
+	args := []message.Arg{texts("terms", terms)}
+	if n, ok := a.UnavoidableShare(); ok {
+		s.print(0, "cut.account-least", append(args, message.Text("least", percent(n)))...)
+		return
+	}
+	s.print(0, "cut.account", args...)
+}
+
+// accountTerms are the words for [account.Account.Shares].
+var accountTerms = [6]string{"cut.of-parts", "cut.of-kerf", "cut.of-trim", "cut.of-defects", "cut.of-remnant", "cut.of-rest"}
 
 // verdict prints cost, bound, status and work.
 func (s *sawyer) verdict(a problem.Answer) {
