@@ -19,7 +19,7 @@ internal/unit
 internal/geom/vec internal/address
 internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
-internal/optimise/sawing internal/optimise/lp
+internal/optimise/sawing internal/optimise/lp internal/optimise/ceiling
 internal/optimise/cover
 internal/optimise/boards internal/optimise/sheets
 internal/world internal/journal internal/page internal/scene internal/optimise

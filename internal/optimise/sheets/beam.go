@@ -88,7 +88,7 @@ func newBeam(m *model, width, guide int, most int, meter *work.Meter) *beam {
 		_ = k
 	}
 	for _, l := range m.order(largest) {
-		if l.x <= m.stock[0].x && l.y <= m.stock[0].y {
+		if l.X <= m.stock[0].x && l.Y <= m.stock[0].y {
 			b.lying = append(b.lying, l)
 		}
 	}
@@ -144,23 +144,23 @@ func (b *beam) expand(p *partial, out []child) []child {
 	had := len(out)
 	stages, exact := b.m.p.Cutting.Stages, b.m.p.Cutting.Exact
 	for i, l := range b.lying {
-		if p.left[l.kind] == 0 {
+		if p.left[l.Kind] == 0 {
 			continue
 		}
 		if p.count > 0 {
 			// On the column: the strip may grow, the column too.
-			if y := p.yc + l.y; stages != 2 && y <= t.y && p.x0+l.x <= t.x && (!exact || p.x0+l.x == p.x1) && b.sorted(p, l) {
+			if y := p.yc + l.Y; stages != 2 && y <= t.y && p.x0+l.X <= t.x && (!exact || p.x0+l.X == p.x1) && b.sorted(p, l) {
 				f := p.front
-				f.yc, f.y1, f.x1 = y, max(f.y1, y), max(f.x1, f.x0+l.x)
+				f.yc, f.y1, f.x1 = y, max(f.y1, y), max(f.x1, f.x0+l.X)
 				out = append(out, b.child(p, f, i, onTop, p.sheet))
 			}
-			if y := p.y0 + l.y; p.x1+l.x <= t.x && y <= t.y && (!exact || stages != 2 || y == p.y1) {
-				f := front{y0: p.y0, y1: max(p.y1, y), x0: p.x1, x1: p.x1 + l.x, yc: y}
+			if y := p.y0 + l.Y; p.x1+l.X <= t.x && y <= t.y && (!exact || stages != 2 || y == p.y1) {
+				f := front{y0: p.y0, y1: max(p.y1, y), x0: p.x1, x1: p.x1 + l.X, yc: y}
 				out = append(out, b.child(p, f, i, beside, p.sheet))
 			}
 		}
-		if (p.count > 0 || b.goal == problem.MostValue) && p.y1+l.y <= t.y {
-			f := front{y0: p.y1, y1: p.y1 + l.y, x1: l.x, yc: p.y1 + l.y}
+		if (p.count > 0 || b.goal == problem.MostValue) && p.y1+l.Y <= t.y {
+			f := front{y0: p.y1, y1: p.y1 + l.Y, x1: l.X, yc: p.y1 + l.Y}
 			out = append(out, b.child(p, f, i, inStrip, p.sheet))
 		}
 	}
@@ -168,8 +168,8 @@ func (b *beam) expand(p *partial, out []child) []child {
 		return out
 	}
 	for i, l := range b.lying {
-		if p.left[l.kind] > 0 {
-			out = append(out, b.child(p, front{y1: l.y, x1: l.x, yc: l.y}, i, onSheet, p.sheet+1))
+		if p.left[l.Kind] > 0 {
+			out = append(out, b.child(p, front{y1: l.Y, x1: l.X, yc: l.Y}, i, onSheet, p.sheet+1))
 		}
 	}
 	return out
@@ -177,18 +177,18 @@ func (b *beam) expand(p *partial, out []child) []child {
 
 // sorted keeps the pieces of a column in falling order of width, so that each
 // column is made once.
-func (b *beam) sorted(p *partial, l lying) bool { return l.x <= p.item.x }
+func (b *beam) sorted(p *partial, l lying) bool { return l.X <= p.item.x }
 
 func (b *beam) child(p *partial, f front, i int, how place, sheet int) child {
 	t := &b.m.stock[0]
 	l := b.lying[i]
-	items := p.items + b.area[l.kind]
+	items := p.items + b.area[l.Kind]
 	// The area that is given up: sheets, strips, columns, and the column.
 	used := float64(float64(sheet)*b.full) + float64(float64(t.x)*float64(f.y0)) +
 		float64(float64(f.x0)*float64(f.y1-f.y0)) + float64(float64(f.x1-f.x0)*float64(f.yc-f.y0))
-	c := child{parent: p, front: f, lying: i, how: how, sheet: sheet, hash: p.hash + b.token[l.kind]}
+	c := child{parent: p, front: f, lying: i, how: how, sheet: sheet, hash: p.hash + b.token[l.Kind]}
 	if b.view != nil {
-		loss := b.view.worth() - p.gain - b.view.value[l.kind] - b.view.beyond(f)
+		loss := b.view.Worth() - p.gain - b.view.value[l.Kind] - b.view.beyond(f)
 		c.score = float64(loss)
 		if b.guide == 4 {
 			c.score /= used
@@ -196,7 +196,7 @@ func (b *beam) child(p *partial, f front, i int, how place, sheet int) child {
 		return c
 	}
 	if b.goal == problem.MostValue {
-		worth := float64(p.worth + b.value[l.kind])
+		worth := float64(p.worth + b.value[l.Kind])
 		c.score = used / max(worth, 1e-9)
 		if b.guide == 1 {
 			c.score *= 0.1 + (used-items)/used
@@ -255,15 +255,15 @@ func (p *partial) ahead(c *child) bool {
 func (b *beam) make(c *child) *partial {
 	l := b.lying[c.lying]
 	left := slices.Clone(c.parent.left)
-	left[l.kind]--
-	it := item{kind: l.kind, turned: l.turned, x: l.x, y: l.y, at: c.yc - l.y - c.y0}
+	left[l.Kind]--
+	it := item{kind: l.Kind, turned: l.Turned, x: l.X, y: l.Y, at: c.yc - l.Y - c.y0}
 	gain := c.parent.gain
 	if b.view != nil {
-		gain += b.view.value[l.kind]
+		gain += b.view.value[l.Kind]
 	}
 	return &partial{
 		gain: gain, parent: c.parent, front: c.front, sheet: c.sheet, left: left, item: it, how: c.how, hash: c.hash,
-		items: c.parent.items + b.area[l.kind], worth: c.parent.worth + b.value[l.kind], count: c.parent.count + 1,
+		items: c.parent.items + b.area[l.Kind], worth: c.parent.worth + b.value[l.Kind], count: c.parent.count + 1,
 	}
 }
 

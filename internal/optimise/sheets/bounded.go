@@ -3,6 +3,7 @@ package sheets
 import (
 	"slices"
 
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
@@ -12,7 +13,7 @@ import (
 // columns that makes nothing too often, the heights guided by a ceiling.
 type bounded struct {
 	f      filler
-	guide  *ceiling
+	guide  *ceiling.Stages
 	breath int // heights tried for each strip
 	meter  *work.Meter
 }
@@ -25,13 +26,13 @@ func (b *bounded) sheet(i int, left []int) *cover.Pattern {
 	for y := int64(0); y < t.y; {
 		var best strip
 		bestScore := int64(-1)
-		for _, h := range b.guide.promising(t.y-y, b.breath) {
+		for _, h := range b.guide.Promising(t.y-y, b.breath) {
 			s, worth := b.strip(t, left, y, h)
 			if s.columns == nil {
 				continue
 			}
 			// The strip may turn out lower than planned.
-			if score := worth + b.guide.sheet[t.y-y-s.y]; score > bestScore {
+			if score := worth + b.guide.Sheet[t.y-y-s.y]; score > bestScore {
 				best, bestScore = s, score
 			}
 			if b.meter.Ended() {
@@ -64,12 +65,12 @@ func (b *bounded) strip(t *stock, left []int, y, h int64) (strip, int64) {
 	chosen := b.knapsack(stacks, left, t.x)
 	var worth, x int64
 	for _, l := range chosen {
-		if left[l.kind] <= taken[l.kind] {
+		if left[l.Kind] <= taken[l.Kind] {
 			continue
 		}
 		c := f.column(t, left, taken, s, l, x)
 		s.columns = append(s.columns, c)
-		x += l.x
+		x += l.X
 	}
 	for x < t.x {
 		l, at, ok := f.next(t, left, taken, h, x, y)
@@ -77,7 +78,7 @@ func (b *bounded) strip(t *stock, left []int, y, h int64) (strip, int64) {
 			break
 		}
 		s.columns = append(s.columns, f.column(t, left, taken, s, l, at))
-		x = at + l.x
+		x = at + l.X
 	}
 	s.y = 0
 	for _, c := range s.columns {
@@ -104,14 +105,14 @@ func (b *bounded) stacks(t *stock, left []int, y, h int64) []stack {
 	f := &b.f
 	var out []stack
 	for _, l := range f.order {
-		if left[l.kind] == 0 || l.y > h || l.x > t.x || !f.opens(l) {
+		if left[l.Kind] == 0 || l.Y > h || l.X > t.x || !f.opens(l) {
 			continue
 		}
-		if f.m.p.Cutting.Exact && f.m.p.Cutting.Stages == 2 && l.y != h {
+		if f.m.p.Cutting.Exact && f.m.p.Cutting.Stages == 2 && l.Y != h {
 			continue
 		}
-		s := stack{l: l, value: f.value[l.kind], most: left[l.kind]}
-		if l.y < h && f.m.p.Cutting.Stages != 2 {
+		s := stack{l: l, value: f.value[l.Kind], most: left[l.Kind]}
+		if l.Y < h && f.m.p.Cutting.Stages != 2 {
 			taken := map[int]int{}
 			c := f.column(t, left, taken, strip{at: y, y: h}, l, 0)
 			s.value = 0
@@ -139,10 +140,10 @@ func (b *bounded) knapsack(stacks []stack, left []int, room int64) []lying {
 	}
 	var packs []pack
 	for i, s := range stacks {
-		most := min(int64(s.most), room/s.l.x)
+		most := min(int64(s.most), room/s.l.X)
 		for n := int64(1); most > 0; n *= 2 {
 			n = min(n, most)
-			packs = append(packs, pack{i, int(n), n * s.l.x, n * s.value})
+			packs = append(packs, pack{i, int(n), n * s.l.X, n * s.value})
 			most -= n
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
 	"scantling/internal/unit"
@@ -34,20 +35,20 @@ func TestRaster(t *testing.T) {
 		for k := range value {
 			value[k] = r.Int64N(30)
 		}
-		var ra raster
-		if !ra.build(m, 0, value, left, free()) {
+		var ra ceiling.Raster
+		if !m.raster(&ra, 0, value, left, free()) {
 			t.Fatalf("seed %d", seed)
 		}
 		want := everyUnit(m, value)
-		if ra.top() != want {
-			t.Errorf("seed %d: %d, every unit gives %d", seed, ra.top(), want)
+		if ra.Top() != want {
+			t.Errorf("seed %d: %d, every unit gives %d", seed, ra.Top(), want)
 		}
-		if p := ra.pattern(0, left); want > 0 && (p == nil || worth(p, value) != want) {
+		if p := m.parcelled(0, ra.Filling(left)); want > 0 && (p == nil || worth(p, value) != want) {
 			t.Errorf("seed %d: the filling is not worth %d", seed, want)
 		}
-		var c ceiling
-		if !c.build(m, 0, value, left, true, free()) || c.worth() > want {
-			t.Errorf("seed %d: three stages %d, any number %d", seed, c.worth(), want)
+		var c ceiling.Stages
+		if !m.stages(&c, 0, value, left, true, free()) || c.Worth() > want {
+			t.Errorf("seed %d: three stages %d, any number %d", seed, c.Worth(), want)
 		}
 	}
 }
@@ -62,8 +63,8 @@ func everyUnit(m *model, value []int64) int64 {
 	for x := int64(1); x <= t.x; x++ {
 		for y := int64(1); y <= t.y; y++ {
 			for _, l := range m.order(largest) {
-				if l.x <= x && l.y <= y {
-					f[x][y] = max(f[x][y], value[l.kind])
+				if l.X <= x && l.Y <= y {
+					f[x][y] = max(f[x][y], value[l.Kind])
 				}
 			}
 			for a := int64(1); a < x; a++ {

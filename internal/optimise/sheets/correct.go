@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/work"
 )
@@ -16,7 +17,7 @@ type correction struct {
 	f      filler
 	r      *rand.Rand
 	guided bool
-	guide  ceiling
+	guide  ceiling.Stages
 	weight []float64 // of one piece, about 1 per area
 }
 
@@ -75,7 +76,7 @@ func (m *model) byValue(value []int64) []lying {
 		density[k] *= 1 + float64(float64(kd.x)*float64(kd.y)/m.largest)
 	}
 	slices.SortStableFunc(out, func(a, b lying) int {
-		return cmp.Compare(density[b.kind], density[a.kind])
+		return cmp.Compare(density[b.Kind], density[a.Kind])
 	})
 	return out
 }

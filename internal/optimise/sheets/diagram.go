@@ -86,7 +86,7 @@ func (m *model) columnKids(c column, y int64, pick picks) []sawing.Kid {
 			return kids
 		}
 		if m.kinds[it.kind].row == problem.Any {
-			return []sawing.Kid{{At: c.at, Block: m.within(m.part(src.part, m.turned(src.part, it), it.x, it.y), c.x, y)}}
+			return []sawing.Kid{{At: c.at, Block: m.within(m.part(src.part, m.turned(src.part, it.x, it.y), it.x, it.y), c.x, y)}}
 		}
 		return []sawing.Kid{{At: c.at, Block: m.sized(c.x, y, problem.Rip, m.rowKids(src.sequence, c.x, 0))}}
 	}
@@ -97,7 +97,7 @@ func (m *model) columnKids(c column, y int64, pick picks) []sawing.Kid {
 			stack = append(stack, m.rowKids(src.sequence, c.x, it.at)...)
 			continue
 		}
-		stack = append(stack, sawing.Kid{At: it.at, Block: m.within(m.part(src.part, m.turned(src.part, it), it.x, it.y), c.x, it.y)})
+		stack = append(stack, sawing.Kid{At: it.at, Block: m.within(m.part(src.part, m.turned(src.part, it.x, it.y), it.x, it.y), c.x, it.y)})
 	}
 	return []sawing.Kid{{At: c.at, Block: m.sized(c.x, y, problem.Rip, stack)}}
 }
@@ -113,10 +113,10 @@ func (m *model) rowKids(sequence int, x, at int64) []sawing.Kid {
 	return kids
 }
 
-// turned says whether part i lies across the length when it lies as it does.
-func (m *model) turned(i int, it item) bool {
-	x, y := m.axes(m.p.Parts[i].Size)
-	return x != it.x || y != it.y
+// turned says whether part i lies across the length when it lies x by y.
+func (m *model) turned(i int, x, y int64) bool {
+	px, py := m.axes(m.p.Parts[i].Size)
+	return px != x || py != y
 }
 
 func (m *model) part(i int, turned bool, x, y int64) *sawing.Block {

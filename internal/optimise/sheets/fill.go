@@ -4,17 +4,14 @@ import (
 	"cmp"
 	"slices"
 
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
 )
 
 // lying is a kind as it may lie.
-type lying struct {
-	kind   int
-	turned bool
-	x, y   int64
-}
+type lying = ceiling.Piece
 
 // sorting is an order in which pieces are tried.
 type sorting int
@@ -32,26 +29,26 @@ const (
 func (m *model) order(s sorting) []lying {
 	var out []lying
 	for k, kd := range m.kinds {
-		out = append(out, lying{k, false, kd.x, kd.y})
+		out = append(out, lying{Kind: k, X: kd.x, Y: kd.y})
 		if kd.turn {
-			out = append(out, lying{k, true, kd.y, kd.x})
+			out = append(out, lying{Kind: k, Turned: true, X: kd.y, Y: kd.x})
 		}
 	}
 	density := func(l lying) float64 {
-		return float64(m.kinds[l.kind].value) / (float64(l.x) * float64(l.y))
+		return float64(m.kinds[l.Kind].value) / (float64(l.X) * float64(l.Y))
 	}
 	slices.SortStableFunc(out, func(a, b lying) int {
 		switch s {
 		case widest:
-			return cmp.Or(cmp.Compare(b.x, a.x), cmp.Compare(b.y, a.y))
+			return cmp.Or(cmp.Compare(b.X, a.X), cmp.Compare(b.Y, a.Y))
 		case largest:
-			return cmp.Or(cmp.Compare(float64(b.x)*float64(b.y), float64(a.x)*float64(a.y)), cmp.Compare(b.y, a.y))
+			return cmp.Or(cmp.Compare(float64(b.X)*float64(b.Y), float64(a.X)*float64(a.Y)), cmp.Compare(b.Y, a.Y))
 		case longestSide:
-			return cmp.Or(cmp.Compare(max(b.x, b.y), max(a.x, a.y)), cmp.Compare(b.y, a.y))
+			return cmp.Or(cmp.Compare(max(b.X, b.Y), max(a.X, a.Y)), cmp.Compare(b.Y, a.Y))
 		case worthiest:
-			return cmp.Or(cmp.Compare(density(b), density(a)), cmp.Compare(b.y, a.y))
+			return cmp.Or(cmp.Compare(density(b), density(a)), cmp.Compare(b.Y, a.Y))
 		default:
-			return cmp.Or(cmp.Compare(b.y, a.y), cmp.Compare(b.x, a.x))
+			return cmp.Or(cmp.Compare(b.Y, a.Y), cmp.Compare(b.X, a.X))
 		}
 	})
 	return out
@@ -65,14 +62,14 @@ type filler struct {
 	tries int     // heights tried for each strip
 	steps int64
 	// guide, if set, chooses what goes into each sheet with knapsacks.
-	guide *ceiling
+	guide *ceiling.Stages
 	meter *work.Meter
 }
 
 // sheet fills one sheet of kind i with pieces that are left, and returns nil if
 // nothing fits.
 func (f *filler) sheet(i int, left []int) *cover.Pattern {
-	if f.guide != nil && len(f.m.stock[i].defects) == 0 && f.guide.build(f.m, i, f.value, left, false, f.meter) {
+	if f.guide != nil && len(f.m.stock[i].defects) == 0 && f.m.stages(f.guide, i, f.value, left, false, f.meter) {
 		b := bounded{f: *f, guide: f.guide, breath: f.tries, meter: f.meter}
 		if p := b.sheet(i, left); p != nil {
 			return p
@@ -123,13 +120,13 @@ func (f *filler) bestStrip(t *stock, left []int, y int64) (strip, bool) {
 	var bestWorth int64
 	tried, last := 0, int64(-1)
 	for _, l := range f.order {
-		if left[l.kind] == 0 || l.y > t.y-y || l.x > t.x || l.y == last {
+		if left[l.Kind] == 0 || l.Y > t.y-y || l.X > t.x || l.Y == last {
 			continue
 		}
 		if !f.opens(l) {
 			continue
 		}
-		last = l.y
+		last = l.Y
 		s, worth := f.strip(t, left, y, l)
 		if len(s.columns) > 0 && (best.columns == nil || float64(worth)*float64(best.y) > float64(bestWorth)*float64(s.y)) {
 			best, bestWorth = s, worth
@@ -146,7 +143,7 @@ func (f *filler) bestStrip(t *stock, left []int, y int64) (strip, bool) {
 // opens says whether a piece can stand in a strip at all: a sequence that is
 // stacked needs a third stage.
 func (f *filler) opens(l lying) bool {
-	k := &f.m.kinds[l.kind]
+	k := &f.m.kinds[l.Kind]
 	if k.uneven && f.m.p.Cutting.Exact {
 		return false
 	}
@@ -155,14 +152,14 @@ func (f *filler) opens(l lying) bool {
 
 // strip fills a strip that is as high as first, beginning with it.
 func (f *filler) strip(t *stock, left []int, y int64, first lying) (strip, int64) {
-	s := strip{at: y, y: first.y}
+	s := strip{at: y, y: first.Y}
 	taken := map[int]int{}
 	var worth int64
 	x := int64(0)
 	for x < t.x {
 		l, at, ok := first, x, true
 		if len(s.columns) == 0 {
-			at, ok = f.clear(t, x, y, first.x, first.y)
+			at, ok = f.clear(t, x, y, first.X, first.Y)
 		}
 		if len(s.columns) > 0 || !ok {
 			l, at, ok = f.next(t, left, taken, s.y, x, y)
@@ -175,7 +172,7 @@ func (f *filler) strip(t *stock, left []int, y int64, first lying) (strip, int64
 			worth += f.value[it.kind]
 		}
 		s.columns = append(s.columns, c)
-		x = at + l.x
+		x = at + l.X
 	}
 	return s, worth
 }
@@ -184,13 +181,13 @@ func (f *filler) strip(t *stock, left []int, y int64, first lying) (strip, int64
 func (f *filler) next(t *stock, left []int, taken map[int]int, height, x, y int64) (lying, int64, bool) {
 	f.steps += int64(len(f.order))
 	for _, l := range f.order {
-		if l.y > height || l.x > t.x-x || left[l.kind] <= taken[l.kind] || !f.opens(l) {
+		if l.Y > height || l.X > t.x-x || left[l.Kind] <= taken[l.Kind] || !f.opens(l) {
 			continue
 		}
-		if f.m.p.Cutting.Exact && f.m.p.Cutting.Stages == 2 && l.y != height {
+		if f.m.p.Cutting.Exact && f.m.p.Cutting.Stages == 2 && l.Y != height {
 			continue
 		}
-		if at, ok := f.clear(t, x, y, l.x, l.y); ok {
+		if at, ok := f.clear(t, x, y, l.X, l.Y); ok {
 			return l, at, true
 		}
 	}
@@ -212,32 +209,32 @@ func (f *filler) clear(t *stock, x, y, dx, dy int64) (int64, bool) {
 
 // column begins with l and stacks on it what fits.
 func (f *filler) column(t *stock, left []int, taken map[int]int, s strip, l lying, at int64) column {
-	c := column{at: at, x: l.x}
+	c := column{at: at, x: l.X}
 	put := func(l lying, y int64) {
-		c.items = append(c.items, item{l.kind, l.turned, l.x, l.y, y})
-		taken[l.kind]++
+		c.items = append(c.items, item{l.Kind, l.Turned, l.X, l.Y, y})
+		taken[l.Kind]++
 	}
 	put(l, 0)
-	if f.m.p.Cutting.Stages == 2 || f.m.kinds[l.kind].row == problem.Crosscut {
+	if f.m.p.Cutting.Stages == 2 || f.m.kinds[l.Kind].row == problem.Crosscut {
 		return c
 	}
-	for y := l.y; y < s.y; {
+	for y := l.Y; y < s.y; {
 		f.steps += int64(len(f.order))
 		i := slices.IndexFunc(f.order, func(n lying) bool {
-			if n.y > s.y-y || n.x > l.x || left[n.kind] <= taken[n.kind] || f.m.kinds[n.kind].row != problem.Any {
+			if n.Y > s.y-y || n.X > l.X || left[n.Kind] <= taken[n.Kind] || f.m.kinds[n.Kind].row != problem.Any {
 				return false
 			}
-			if f.m.p.Cutting.Exact && f.m.p.Cutting.Stages == 3 && n.x != l.x {
+			if f.m.p.Cutting.Exact && f.m.p.Cutting.Stages == 3 && n.X != l.X {
 				return false
 			}
-			x, ok := f.clear(t, at, s.at+y, n.x, n.y)
+			x, ok := f.clear(t, at, s.at+y, n.X, n.Y)
 			return ok && x == at
 		})
 		if i < 0 {
 			break
 		}
 		put(f.order[i], y)
-		y += f.order[i].y
+		y += f.order[i].Y
 	}
 	return c
 }

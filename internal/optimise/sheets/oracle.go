@@ -3,6 +3,7 @@ package sheets
 import (
 	"slices"
 
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/work"
 )
@@ -10,8 +11,8 @@ import (
 // oracle knows what fits on a sheet.
 type oracle struct {
 	models  []*model // the ways to lay the strips
-	guide   ceiling
-	raster  raster
+	guide   ceiling.Stages
+	raster  ceiling.Raster
 	seed    uint64
 	correct []*correction
 }
@@ -34,11 +35,11 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 			if ask.Stock[i] == 0 {
 				continue
 			}
-			if !o.guide.build(m, i, ask.Value, ask.Left, reply.Exact, meter) {
+			if !m.stages(&o.guide, i, ask.Value, ask.Left, reply.Exact, meter) {
 				return reply, false
 			}
-			reply.Worth[i] = max(reply.Worth[i], o.guide.worth())
-			if o.guide.worth() <= ask.Price[i] && reply.Exact {
+			reply.Worth[i] = max(reply.Worth[i], o.guide.Worth())
+			if o.guide.Worth() <= ask.Price[i] && reply.Exact {
 				continue
 			}
 			b := bounded{f: f, guide: &o.guide, breath: 3, meter: meter}
@@ -83,10 +84,10 @@ func (o *oracle) tighten(b *bounded, i int, ask cover.Ask, reply *cover.Reply, m
 			reduced[k] = max(0, ask.Value[k]-price[k])
 			limits += price[k] * int64(ask.Left[k])
 		}
-		if !o.guide.build(m, i, reduced, ask.Left, true, meter) {
+		if !m.stages(&o.guide, i, reduced, ask.Left, true, meter) {
 			return
 		}
-		top := o.guide.worth() + limits
+		top := o.guide.Worth() + limits
 		if top < reply.Worth[i] {
 			reply.Worth[i] = top
 		} else {
@@ -132,15 +133,15 @@ func (o *oracle) unlimited(ask cover.Ask, reply cover.Reply, meter *work.Meter) 
 			reply.Worth[i] = 0
 			continue
 		}
-		if !o.raster.build(m, i, ask.Value, ask.Left, meter) {
+		if !m.raster(&o.raster, i, ask.Value, ask.Left, meter) {
 			reply.Exact = false
 			return reply, !meter.Ended() || len(reply.Found) > 0
 		}
-		reply.Worth[i] = o.raster.top()
+		reply.Worth[i] = o.raster.Top()
 		if reply.Worth[i] <= ask.Price[i] || len(m.stock[i].defects) > 0 || len(m.p.Sequences) > 0 {
 			continue
 		}
-		if p := o.raster.pattern(i, ask.Left); p != nil && worth(p, ask.Value) > ask.Price[i] {
+		if p := m.parcelled(i, o.raster.Filling(ask.Left)); p != nil && worth(p, ask.Value) > ask.Price[i] {
 			reply.Found = append(reply.Found, p)
 		}
 	}
@@ -157,7 +158,7 @@ func (o *oracle) Uniform(i, k, most int) *cover.Pattern {
 		value[k] = 1
 		f := filler{m: m, value: value, tries: 1}
 		for _, l := range m.order(highest) {
-			if l.kind == k {
+			if l.Kind == k {
 				f.order = append(f.order, l)
 			}
 		}

@@ -1,13 +1,17 @@
 package sheets
 
-import "scantling/internal/optimise/work"
+import (
+	"scantling/internal/optimise/ceiling"
+	"scantling/internal/optimise/work"
+)
 
 // outlook says what can still be gained beyond a front: in the rest of the
 // column, the strip and the sheet, if every kind may be cut any number of times
 // at its value less the price of its limit. With what the placed pieces gain it
 // is close to a ceiling, and guides a beam.
 type outlook struct {
-	ceiling
+	ceiling.Stages
+	value []int64
 	two   bool
 	high  []int32   // by height: its index among the heights, or -1
 	wide  []int32   // by width of a column: its index, or -1
@@ -22,25 +26,25 @@ const mostAhead = 1 << 23
 // be too large or the meter ends.
 func newOutlook(m *model, value []int64, meter *work.Meter) *outlook {
 	left, _ := m.demand()
-	o := &outlook{two: m.p.Cutting.Stages == 2, first: map[[3]int64]int64{}}
-	if !m.fine() || !o.build(m, 0, value, left, true, meter) {
+	o := &outlook{value: value, two: m.p.Cutting.Stages == 2, first: map[[3]int64]int64{}}
+	if !m.fine() || !m.stages(&o.Stages, 0, value, left, true, meter) {
 		return nil
 	}
-	cells := int64(len(o.height)) * (o.x + 1)
-	if cells > mostAhead || !meter.Take(cells*int64(len(o.widths))) {
+	cells := int64(len(o.Heights)) * (o.X + 1)
+	if cells > mostAhead || !meter.Take(cells*int64(len(o.Widths))) {
 		return nil
 	}
-	o.high, o.wide = index(o.height, o.y), index(o.widths, o.x)
-	for _, h := range o.height {
-		row := make([]int64, o.x+1)
-		for w, x := range o.widths {
-			if v := o.column[w][h]; v > 0 {
-				for at := x; at <= o.x; at++ {
+	o.high, o.wide = index(o.Heights, o.Y), index(o.Widths, o.X)
+	for _, h := range o.Heights {
+		row := make([]int64, o.X+1)
+		for w, x := range o.Widths {
+			if v := o.Column[w][h]; v > 0 {
+				for at := x; at <= o.X; at++ {
 					row[at] = max(row[at], row[at-x]+v)
 				}
 			}
 		}
-		for at := int64(1); at <= o.x; at++ {
+		for at := int64(1); at <= o.X; at++ {
 			row[at] = max(row[at], row[at-1])
 		}
 		o.ahead = append(o.ahead, row)
@@ -72,8 +76,8 @@ func (o *outlook) beyond(f front) int64 {
 		return v
 	}
 	best := int64(0)
-	for _, h := range o.height {
-		if y := f.y0 + h; y >= f.y1 && y <= o.y {
+	for _, h := range o.Heights {
+		if y := f.y0 + h; y >= f.y1 && y <= o.Y {
 			best = max(best, o.within(f, y))
 		}
 	}
@@ -83,12 +87,12 @@ func (o *outlook) beyond(f front) int64 {
 
 // within returns what can be gained if the strip ends at y.
 func (o *outlook) within(f front, y int64) int64 {
-	sum := o.sheet[o.y-y]
+	sum := o.Sheet[o.Y-y]
 	if h := o.high[y-f.y0]; h >= 0 {
-		sum += o.ahead[h][o.x-f.x1]
+		sum += o.ahead[h][o.X-f.x1]
 	}
 	if w := o.wide[f.x1-f.x0]; w >= 0 && !o.two {
-		sum += o.column[w][y-f.yc]
+		sum += o.Column[w][y-f.yc]
 	}
 	return sum
 }

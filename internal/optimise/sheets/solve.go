@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
@@ -166,13 +167,10 @@ func (s *search) correct() {
 	s.meter.Join(part)
 }
 
-// mostUnits bounds the tables of the knapsacks.
-const mostUnits = 1 << 14
-
 // fine says whether the sheets are few enough units in size for tables.
 func (m *model) fine() bool {
 	for i := range m.stock {
-		if m.stock[i].x > mostUnits || m.stock[i].y > mostUnits {
+		if m.stock[i].x > ceiling.MostUnits || m.stock[i].y > ceiling.MostUnits {
 			return false
 		}
 	}

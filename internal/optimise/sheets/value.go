@@ -27,7 +27,7 @@ func (s *search) multiply() {
 	reduced := make([]int64, len(value))
 	step := 1.0
 	o := newOracle(s.models)
-	o.raster.large = true
+	o.raster.Large = true
 	stale := 0
 	for range 300 {
 		if s.done() || s.meter.Ended() || step < 1e-3 {
@@ -99,21 +99,21 @@ func (s *search) ceilingAt(o *oracle, values []int64, left []int) (int64, []int,
 	}
 	if s.p.Cutting.Stages == 0 {
 		m := s.models[0]
-		if !o.raster.build(m, 0, values, left, s.meter) {
+		if !m.raster(&o.raster, 0, values, left, s.meter) {
 			return 0, nil, false
 		}
-		count(o.raster.pattern(0, many))
-		s.mend(o.raster.pattern(0, left), left)
-		return o.raster.top(), used, true
+		count(m.parcelled(0, o.raster.Filling(many)))
+		s.mend(m.parcelled(0, o.raster.Filling(left)), left)
+		return o.raster.Top(), used, true
 	}
 	var top int64
 	for _, m := range s.models {
-		if !o.guide.build(m, 0, values, left, true, s.meter) {
+		if !m.stages(&o.guide, 0, values, left, true, s.meter) {
 			return 0, nil, false
 		}
 		b := bounded{f: filler{m: m, value: values, order: m.byValue(values)}, guide: &o.guide, breath: 2, meter: s.meter}
-		if o.guide.worth() >= top {
-			top = o.guide.worth()
+		if o.guide.Worth() >= top {
+			top = o.guide.Worth()
 			count(b.sheet(0, many))
 		}
 		b.breath = 4

@@ -1,4 +1,4 @@
-package sheets
+package ceiling
 
 import (
 	"cmp"
@@ -51,37 +51,37 @@ func scales(size int64, sides []int64) []scale {
 	return slices.CompactFunc(out, func(a, b scale) bool { return a.marker == b.marker })
 }
 
-// conflict returns the least number of sheets, where all are of one kind, that
-// parts too large to lie together need: the sum of their areas after both axes
-// were mapped by dual feasible functions. A part that may be turned counts as it
-// counts least.
-func (m *model) conflict(meter *work.Meter) int64 {
-	if len(m.stock) != 1 || !m.fine() || len(m.p.Sequences) > 0 {
-		return 0
-	}
-	t := &m.stock[0]
+// Sheets returns the least number of sheets of x by y that parts too large to
+// lie together need: the sum of their areas after both axes were mapped by dual
+// feasible functions. A part that may be turned counts as it counts least.
+// pieces are all parts in all ways they may lie, demand is by kind. x and y must
+// not exceed [MostUnits].
+func Sheets(x, y int64, pieces []Piece, demand []int, meter *work.Meter) int64 {
 	var xs, ys []int64
-	for _, l := range m.order(largest) {
-		xs, ys = append(xs, l.x), append(ys, l.y)
+	for _, l := range pieces {
+		xs, ys = append(xs, l.X), append(ys, l.Y)
 	}
-	fx, fy := scales(t.x, xs), scales(t.y, ys)
+	fx, fy := scales(x, xs), scales(y, ys)
+	least := make([]int64, len(demand))
 	var best int64
 	for _, f := range fx {
-		if !meter.Take(int64(len(fy) * len(m.kinds) * 4)) {
+		if !meter.Take(int64(len(fy) * len(pieces) * 4)) {
 			break
 		}
 		for _, g := range fy {
-			var sum int64
-			for _, k := range m.kinds {
-				v := f.value(k.x) * g.value(k.y)
-				if k.turn && k.x <= t.y && k.y <= t.x {
-					turned := f.value(k.y) * g.value(k.x)
-					if k.x > t.x || k.y > t.y {
-						v = turned
+			for k := range least {
+				least[k] = -1
+			}
+			for _, l := range pieces {
+				if l.X <= x && l.Y <= y {
+					if v := f.value(l.X) * g.value(l.Y); least[l.Kind] < 0 || v < least[l.Kind] {
+						least[l.Kind] = v
 					}
-					v = min(v, turned)
 				}
-				sum += v * int64(k.d)
+			}
+			var sum int64
+			for k, v := range least {
+				sum += max(0, v) * int64(demand[k])
 			}
 			whole := f.over * g.over
 			best = max(best, (sum+whole-1)/whole)
