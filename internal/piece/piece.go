@@ -4,7 +4,6 @@ import (
 	"scantling/internal/address"
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
-	"scantling/internal/message"
 	"scantling/internal/unit"
 )
 
@@ -197,30 +196,4 @@ type Require struct {
 	Text    string          `json:"text"`
 	Warn    bool            `json:"warn,omitempty"` // a warning, not an error
 	Where   diag.Place      `json:"where"`
-}
-
-// Contents is what goes inside.
-type Contents struct {
-	Address address.Address `json:"address"`
-	Label   string          `json:"label,omitempty"`
-	Kind    string          `json:"kind"` // "rod"
-	Things  []Thing         `json:"things"`
-	Play    Figure          `json:"play"`
-	Spare   int             `json:"spare,omitempty"`
-	Where   diag.Place      `json:"where"`
-}
-
-// Thing is one thing of the contents. A rod has a diameter, a length and, if it
-// has a head, the head's diameter and length (the length over all includes it).
-type Thing struct {
-	Key        string `json:"key"` // "4.0 a": the size and a letter
-	Diameter   Figure `json:"diameter"`
-	Length     Figure `json:"length"`
-	HeadWidth  Figure `json:"headWidth,omitzero"`
-	HeadLength Figure `json:"headLength,omitzero"`
-	// In is the part that holds it and Cut the channel that it lies in.
-	In  address.Address `json:"in,omitempty"`
-	Cut address.Address `json:"cut,omitempty"`
-	// Note carries what the author wants said of it.
-	Note message.Message `json:"note,omitzero"`
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"errors"
+	"maps"
 
 	"scantling/internal/figure"
 	"scantling/internal/ledger"
@@ -14,7 +15,7 @@ import (
 
 // Functions returns the functions by the names that ledger entries call them by.
 func Functions() ledger.Functions {
-	return ledger.Functions{
+	out := ledger.Functions{
 		"share":      dealt,
 		"season":     seasonal(grows),
 		"season_dry": seasonal(shrinks),
@@ -29,6 +30,8 @@ func Functions() ledger.Functions {
 		"channel_depth":     channel(func(c share.Channel) unit.Length { return c.Groove.Depth }),
 		"channel_radius":    channel(func(c share.Channel) unit.Length { return c.Groove.Radius }),
 	}
+	maps.Copy(out, ofContents())
+	return out
 }
 
 var errArguments = errors.New("arguments that the function does not take")
