@@ -14,7 +14,8 @@
 // [Content] describes a part by its sizes and cuts alone, exactly, so that equal
 // parts can be found without any geometry, turned round or mirrored.
 //
-// The ends of a cut that stops inside the wood are flat here, whatever the
-// cutter leaves. Crossing into floating point happens in this package and
-// nowhere above it. The package knows no joints and no plan.
+// The ends of a slot that stops inside the wood are flat, or as round as its
+// EndRadius says: then they are what the cutter leaves where it is let in. Bored
+// holes end flat, whatever the point of the drill. Crossing into floating point
+// happens in this package and nowhere above it. The package knows no plan.
 package shape

@@ -140,9 +140,7 @@ func (s *Shapes) job(i int) solid.Job {
 	p := s.parts[i]
 	j := solid.Job{Bodies: []solid.Primitive{body(p)}, Options: solid.Options{Facets: s.facets}}
 	for n, c := range s.cuts[p.Address] {
-		if one := cutter(p, c, n); one != nil {
-			j.Cutters = append(j.Cutters, one)
-		}
+		j.Cutters = append(j.Cutters, cutters(p, c, n)...)
 	}
 	return j
 }

@@ -16,7 +16,10 @@ const (
 	Far    Wall = "far"
 	Start  Wall = "start"
 	End    Wall = "end"
-	Round  Wall = "round" // of a bore, a dip or an eased edge
+	Round  Wall = "round" // of a bore, a dip, an eased edge or a pocket
+	Sunk   Wall = "sunk"  // of the widened mouth of a bore
+	Slope  Wall = "slope" // of a slice
+	Flank  Wall = "flank" // a straight wall of a pocket
 )
 
 // Origin is where a face of a solid comes from: a cut of the part, or a side of
@@ -37,7 +40,7 @@ const perCut = 16
 
 var sides = [6]piece.Side{piece.EndLow, piece.EndHigh, piece.EdgeLow, piece.EdgeHigh, piece.FaceLow, piece.FaceHigh}
 
-var walls = [...]Wall{Bottom, Near, Far, Start, End, Round}
+var walls = [...]Wall{Bottom, Near, Far, Start, End, Round, Sunk, Slope, Flank}
 
 // sideTag returns the tag of a side of the body.
 func sideTag(s piece.Side) solid.Tag {
