@@ -28,15 +28,15 @@ internal/optimise/conform internal/geom/polygon
 internal/geom/solid
 internal/geom/hidden
 internal/ledger
-internal/words internal/proportion internal/stock internal/tool internal/hardware
+internal/words internal/proportion internal/stock internal/tool internal/hardware internal/mechanics
 internal/timber internal/share internal/typeset internal/write/svg internal/write/pdf internal/write/gltf internal/write/csv internal/write/html
-internal/shop internal/rules
+internal/shop internal/rules internal/sundries internal/accuracy
 internal/piece
 internal/piece/trial
 internal/record internal/edit internal/recipe internal/document
 internal/starter
 internal/formula
-internal/equip internal/carve
+internal/equip internal/carve internal/stow
 internal/plan
 internal/joinery internal/evaluate
 internal/shape
