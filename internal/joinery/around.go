@@ -1,6 +1,9 @@
 package joinery
 
 import (
+	"math"
+
+	"scantling/internal/geom/vec"
 	"scantling/internal/piece"
 	"scantling/internal/unit"
 )
@@ -8,57 +11,15 @@ import (
 // Around returns boxes in the piece, by right, back and up, that hold all the
 // wood that a cut takes; only limits in nanometres are set, without ledger
 // entries. They are exact for slots with square corners and the boxes around the
-// curve for everything else.
+// curve or the slope for everything else. Of a tilted part they are boxes around
+// the box as it stands.
 func Around(p *piece.Part, c *piece.Cut) [][3]piece.Extent {
-	size := p.Sizes()
-	lo, hi := [3]unit.Length{}, [3]unit.Length{size[0].Nm, size[1].Nm, size[2].Nm}
-	inwards := func(s piece.Side, depth unit.Length) {
-		a, high := s.Axis()
-		if high {
-			lo[a] = size[a].Nm - depth
-		} else {
-			hi[a] = depth
-		}
-	}
-	switch {
-	case c.Slot != nil:
-		s := c.Slot
-		if open, _ := s.Open.Axis(); open == s.Run {
-			return nil
-		}
-		inwards(s.Open, s.Depth.Nm)
-		lo[s.Run], hi[s.Run] = s.From.Nm, s.To.Nm
-		lo[s.Across()], hi[s.Across()] = s.Near.Nm, s.Far.Nm
-	case c.Bore != nil:
-		inwards(c.Bore.Open, c.Bore.Depth.Nm)
-		if c.Bore.Through {
-			a, _ := c.Bore.Open.Axis()
-			lo[a], hi[a] = 0, size[a].Nm
-		}
-		open, _ := c.Bore.Open.Axis()
-		r := (c.Bore.Diameter.Nm + 1) / 2
-		k := 0
-		for a := range lo {
-			if piece.Local(a) != open {
-				lo[a], hi[a] = c.Bore.At[k].Nm-r, c.Bore.At[k].Nm+r
-				k++
-			}
-		}
-	case c.Dip != nil:
-		inwards(c.Dip.Open, c.Dip.Depth.Nm)
-		open, _ := c.Dip.Open.Axis()
-		along := piece.AlongLength
-		if open == piece.AlongLength {
-			along = piece.AlongWidth
-		}
-		half := (c.Dip.Chord.Nm + 1) / 2
-		lo[along], hi[along] = c.Dip.Centre.Nm-half, c.Dip.Centre.Nm+half
-	case c.Ease != nil:
-		for _, s := range c.Ease.Sides {
-			inwards(s, c.Ease.Radius.Nm)
-		}
-	default:
+	lo, hi, ok := limits(p, c)
+	if !ok {
 		return nil
+	}
+	if p.Tilt != nil {
+		return [][3]piece.Extent{tilted(p, lo, hi)}
 	}
 	b := placed(p, lo, hi)
 	if body := box(p.Extent); overlaps(b, body) {
@@ -80,4 +41,41 @@ func placed(p *piece.Part, lo, hi [3]unit.Length) box {
 		b[a] = piece.Extent{Low: piece.Figure{Nm: low}, High: piece.Figure{Nm: high}}
 	}
 	return b
+}
+
+// tilted returns the box of the piece around local limits of a tilted part.
+func tilted(p *piece.Part, lo, hi [3]unit.Length) box {
+	f := p.Placed()
+	least := [3]float64{math.Inf(1), math.Inf(1), math.Inf(1)}
+	most := [3]float64{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
+	for k := range 8 {
+		c := lo
+		for a := range c {
+			if k>>a&1 != 0 {
+				c[a] = hi[a]
+			}
+		}
+		v := f.ToWorld(vec.Of(c[0], c[1], c[2]))
+		for a := range 3 {
+			least[a], most[a] = min(least[a], v.At(a)), max(most[a], v.At(a))
+		}
+	}
+	var b box
+	for a := range b {
+		b[a] = piece.Extent{
+			Low:  piece.Figure{Nm: unit.FromMillimetres(least[a]) - 1},
+			High: piece.Figure{Nm: unit.FromMillimetres(most[a]) + 1},
+		}
+	}
+	return b
+}
+
+// Stands returns the box of the piece around a part's uncut body as it stands: its
+// extent, or for a tilted part the box around the tilted body.
+func Stands(p *piece.Part) [3]piece.Extent {
+	if p.Tilt == nil {
+		return p.Extent
+	}
+	s := p.Sizes()
+	return tilted(p, [3]unit.Length{}, [3]unit.Length{s[0].Nm, s[1].Nm, s[2].Nm})
 }

@@ -44,14 +44,18 @@ func (b Box) less(t Box, out []Box) []Box {
 
 // Boxes returns boxes of the piece that hold the finished wood of a part, exact
 // in nanometres and without overlap. Slots with square corners are taken away
-// exactly. Curved cuts are not taken away, so that all the wood is in the boxes,
-// unless around is set: then the boxes around them are, and some wood beside a
-// curve is missing. It reports false, and returns the uncut body, where that would
-// take more than [MaxBoxes].
+// exactly. Curved and slanting cuts are not taken away, so that all the wood is in
+// the boxes, unless around is set: then the boxes around them are, and some wood
+// beside a curve or a slope is missing. A tilted part is the box around it as it
+// stands. It reports false, and returns the uncut body, where that would take more
+// than [MaxBoxes].
 func Boxes(p *piece.Part, cuts []*piece.Cut, around bool) ([]Box, bool) {
-	list := []Box{boxOf(p.Extent)}
+	list := []Box{boxOf(joinery.Stands(p))}
+	if p.Tilt != nil {
+		return list, true
+	}
 	for _, c := range cuts {
-		if square := c.Slot != nil && c.Slot.Corner.Nm <= 0; !square && !around {
+		if square := c.Slot != nil && plain(p, c.Slot); !square && !around {
 			continue
 		}
 		for _, taken := range joinery.Around(p, c) {
@@ -63,10 +67,15 @@ func Boxes(p *piece.Part, cuts []*piece.Cut, around bool) ([]Box, bool) {
 			list = next
 		}
 		if len(list) > MaxBoxes {
-			return []Box{boxOf(p.Extent)}, false
+			return []Box{boxOf(joinery.Stands(p))}, false
 		}
 	}
 	return list, true
+}
+
+// plain reports whether a slot takes the box around it and nothing less.
+func plain(p *piece.Part, s *piece.Slot) bool {
+	return straight(s) && s.Corner.Nm <= 0 && !leans(s) && roundEnds(p, s) == [2]bool{}
 }
 
 // MaxBoxes bounds the boxes of one part.
