@@ -14,7 +14,7 @@ import (
 // curve or the slope for everything else. Of a tilted part they are boxes around
 // the box as it stands.
 func Around(p *piece.Part, c *piece.Cut) [][3]piece.Extent {
-	lo, hi, ok := limits(p, c)
+	lo, hi, ok := Limits(p, c)
 	if !ok {
 		return nil
 	}

@@ -17,9 +17,16 @@ type fault struct {
 
 // report files a fault of a joint.
 func (w *work) report(j *piece.Joint, f fault, related ...diag.Related) {
+	w.file(diag.Error, j, f, related...)
+}
+
+// warn files what is doubtful of a joint that can be made all the same.
+func (w *work) warn(j *joint, f fault) { w.file(diag.Warning, j.Joint, f) }
+
+func (w *work) file(severity diag.Severity, j *piece.Joint, f fault, related ...diag.Related) {
 	args := append([]message.Arg{message.Address("joint", j.Address)}, f.args...)
 	w.faults = append(w.faults, diag.Diagnostic{
-		Severity: diag.Error, Code: f.code, Text: message.New(f.key, args...),
+		Severity: severity, Code: f.code, Text: message.New(f.key, args...),
 		Where: j.Where, Address: j.Address, Related: related,
 	})
 }

@@ -21,9 +21,9 @@ func (r *reach) inwards(s piece.Side, depth unit.Length) {
 	}
 }
 
-// limits returns the local box around what a cut takes, false where it takes
+// Limits returns the local box around what a cut takes, false where it takes
 // nothing or is none.
-func limits(p *piece.Part, c *piece.Cut) (lo, hi [3]unit.Length, ok bool) {
+func Limits(p *piece.Part, c *piece.Cut) (lo, hi [3]unit.Length, ok bool) {
 	size := p.Sizes()
 	r := reach{hi: [3]unit.Length{size[0].Nm, size[1].Nm, size[2].Nm}}
 	switch {

@@ -28,8 +28,10 @@ type Lowered struct {
 	Overlap, KeptA, KeptB, Neither unit.Value
 	// Contact is the area over which the two finished parts lie against each
 	// other in the joint, holes not deducted; it is glue area where Glued is set.
-	Contact unit.Value
-	Glued   bool
+	// LongGrain is that of it on which long grain lies against long grain, which is
+	// what a glue line holds by; with loose tenons, the flats of these.
+	Contact, LongGrain unit.Value
+	Glued              bool
 }
 
 // Lower turns the joints of a piece into cuts. The cuts come joint by joint in
@@ -49,6 +51,7 @@ func Lower(p *piece.Piece, l *ledger.Ledger) (cuts []piece.Cut, lowered []Lowere
 		}
 	}
 	w.settle()
+	w.cutOff()
 	w.runOut()
 	if w.steps.left < 0 {
 		w.faults = append(w.faults, tooMuch(len(p.Joints)))
@@ -76,6 +79,12 @@ type joint struct {
 	partB  *piece.Part
 	meets  meeting
 	failed bool
+	// tenon is the whole tenon of A in the piece, where hasTenon is set.
+	tenon    box
+	hasTenon bool
+	// neither is the volume that neither keeps, where it does not follow from
+	// the claims: slips of a mitre are cut out of both parts at once.
+	neither *big.Int
 }
 
 // claim is wood that one part loses to another by a joint.
@@ -84,8 +93,15 @@ type claim struct {
 	loser  int
 	keeper int
 	// cut is what is taken from the loser, clearance and all; kept is what of it
-	// the keeper fills.
+	// the keeper fills. Where they are no boxes, profile gives them their section
+	// and these are the boxes around them.
 	cut, kept box
+	profile   *profile
+	// slope, where it is set, is the plane beyond which all of the loser goes.
+	slope *slope
+	// lies is the area over which what is kept lies against the loser, where the
+	// joint says so; nil where it follows from the boxes.
+	lies *touch
 	// gone is set when an other joint has taken the claim away altogether; parts
 	// that remain of it are new claims.
 	gone bool
@@ -96,6 +112,13 @@ type claim struct {
 	run  piece.Axis
 	// stops tells which ends of the run the document itself stops.
 	stops [2]bool
+	// endRadius rounds the stopped ends of the run. shared is set where the cut lies
+	// partly in another cut of its joint: only what is kept counts.
+	endRadius piece.Figure
+	shared    bool
+	// yields says that the keeper does not rest on what it keeps: other joints may
+	// take it.
+	yields bool
 }
 
 // maxSteps is MaxSteps; tests make it smaller.
@@ -124,6 +147,12 @@ func (w *work) prepare(j *piece.Joint) {
 		w.report(j, samePart(j.A))
 		return
 	}
+	if w.piece.Parts[a].Tilt != nil || w.piece.Parts[b].Tilt != nil {
+		if !sameTilt(w.piece.Parts[a].Tilt, w.piece.Parts[b].Tilt) {
+			w.report(j, fault{CodeTilted, "joint.tilted", pairArgs(j)})
+			return
+		}
+	}
 	pj := joint{Joint: j, a: a, b: b, partA: &w.piece.Parts[a], partB: &w.piece.Parts[b]}
 	meets, ok := look(pj.partA, pj.partB, j.Depth.Nm)
 	if !ok {
@@ -137,7 +166,7 @@ func (w *work) prepare(j *piece.Joint) {
 // lower adds the claims and holes of one joint.
 func (w *work) lower(i int) {
 	j := &w.joints[i]
-	touching := j.Kind == piece.ButtJoint || j.Kind == piece.DowelJoint
+	touching := j.Kind == piece.ButtJoint || j.Kind == piece.DowelJoint || j.Kind == piece.LooseJoint
 	if touching != j.meets.flat {
 		if touching {
 			w.fail(j, shouldTouch(j))
@@ -161,6 +190,12 @@ func (w *work) lower(i int) {
 		w.box(i)
 	case piece.HalvingJoint:
 		w.halving(i)
+	case piece.TenonJoint:
+		w.tenon(i)
+	case piece.BridleJoint:
+		w.bridle(i)
+	case piece.LooseJoint:
+		w.loose(j)
 	default:
 		w.fail(j, unknownKind(j))
 	}
@@ -182,48 +217,43 @@ func (w *work) numbers(i int) (Lowered, bool) {
 	if j.meets.flat {
 		none := volumeOf(new(big.Int))
 		out.Overlap, out.KeptA, out.KeptB, out.Neither = none, none, none, none
-		out.Contact = areaOf(j.meets.region.side(j.meets.normal))
+		t := new(touch)
+		t.add(j, j.meets.normal, j.meets.region)
+		w.strips(j, t)
+		out.Contact, out.LongGrain = areaOf(&t.all), areaOf(&t.long)
 		return out, true
 	}
-	keptA, keptB, cut := new(big.Int), new(big.Int), new(big.Int)
-	contact := new(big.Int)
+	var mine []int
 	for k := range w.claims {
+		if w.claims[k].joint == i {
+			mine = append(mine, k)
+		}
+	}
+	keptA, keptB, cut := new(big.Int), new(big.Int), new(big.Int)
+	all := new(touch)
+	for _, k := range mine {
 		c := &w.claims[k]
-		if c.joint != i {
-			continue
-		}
-		cut.Add(cut, c.cut.volume())
-		if c.keeper == j.a {
-			keptA.Add(keptA, c.kept.volume())
+		if c.shared {
+			cut.Add(cut, c.keptBody().content())
 		} else {
-			keptB.Add(keptB, c.kept.volume())
+			cut.Add(cut, c.cutBody().content())
 		}
-		contact.Add(contact, w.contact(j, c))
+		if c.keeper == j.a {
+			keptA.Add(keptA, c.keptBody().content())
+		} else {
+			keptB.Add(keptB, c.keptBody().content())
+		}
+		t := w.contact(j, c, mine)
+		all.all.Add(&all.all, &t.all)
+		all.long.Add(&all.long, &t.long)
 	}
-	kept := new(big.Int).Add(keptA, keptB)
+	neither := cut.Sub(cut, new(big.Int).Add(keptA, keptB))
+	if j.neither != nil {
+		neither = j.neither
+	}
+	j.rounding(keptA, keptB, neither, all)
 	out.Overlap, out.KeptA, out.KeptB = volumeOf(j.meets.region.volume()), volumeOf(keptA), volumeOf(keptB)
-	out.Neither = volumeOf(cut.Sub(cut, kept))
-	out.Contact = areaOf(contact)
+	out.Neither = volumeOf(neither)
+	out.Contact, out.LongGrain = areaOf(&all.all), areaOf(&all.long)
 	return out, true
-}
-
-// contact returns the area of a claim's kept wood that lies against the loser.
-// Kept by A, every side inside B counts; kept by B, only sides on the border of
-// the overlap do, as the others have been counted.
-func (w *work) contact(j *joint, c *claim) *big.Int {
-	loser := box(w.piece.Parts[c.loser].Extent)
-	sum := new(big.Int)
-	for _, a := range axes {
-		for _, high := range [2]bool{false, true} {
-			at := c.kept.end(a, high).Nm
-			if at == loser.end(a, high).Nm || at != c.cut.end(a, high).Nm {
-				continue
-			}
-			if c.keeper == j.b && at != j.meets.region.end(a, high).Nm {
-				continue
-			}
-			sum.Add(sum, c.kept.side(a))
-		}
-	}
-	return sum
 }

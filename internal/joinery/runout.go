@@ -11,13 +11,14 @@ import (
 type wood struct {
 	body   []box
 	gone   [][]box
+	inner  [][]box // of gone, what is gone for certain
 	beside [][]int // parts that touch the part or overlap it
 	steps  *steps
 }
 
 func (w *work) finished() *wood {
 	n := len(w.piece.Parts)
-	f := &wood{body: make([]box, n), gone: make([][]box, n), beside: make([][]int, n), steps: &w.steps}
+	f := &wood{body: make([]box, n), gone: make([][]box, n), inner: make([][]box, n), beside: make([][]int, n), steps: &w.steps}
 	for i := range w.piece.Parts {
 		f.body[i] = w.piece.Parts[i].Extent
 	}
@@ -28,6 +29,9 @@ func (w *work) finished() *wood {
 	for i := range w.claims {
 		if c := &w.claims[i]; !c.gone {
 			f.gone[c.loser] = append(f.gone[c.loser], c.cut)
+			if b, ok := c.inner(); ok {
+				f.inner[c.loser] = append(f.inner[c.loser], b)
+			}
 		}
 	}
 	for i := range w.piece.Cuts {
@@ -35,6 +39,7 @@ func (w *work) finished() *wood {
 		if p, ok := w.index[c.Part]; ok {
 			for _, b := range Around(&w.piece.Parts[p], c) {
 				f.gone[p] = append(f.gone[p], b)
+				f.inner[p] = append(f.inner[p], b)
 			}
 		}
 	}
@@ -47,7 +52,7 @@ func (w *work) runOut() {
 	f := w.finished()
 	for i := range w.claims {
 		c := &w.claims[i]
-		if c.gone || (c.kind != piece.Groove && c.kind != piece.Housing && c.kind != piece.Rebate) {
+		if c.gone || !c.runsOut() {
 			continue
 		}
 		body := f.body[c.loser]
@@ -59,10 +64,20 @@ func (w *work) runOut() {
 			more := c.cut.with(c.run, !high, c.cut.end(c.run, high)).with(c.run, high, end)
 			if f.hides(c.loser, c.cut, more) {
 				f.gone[c.loser] = append(f.gone[c.loser], more)
+				f.inner[c.loser] = append(f.inner[c.loser], more)
 				c.cut = c.cut.with(c.run, high, end)
 			}
 		}
 	}
+}
+
+// runsOut reports whether a cut of this kind is lengthened to the end of its part.
+func (c *claim) runsOut() bool {
+	switch c.kind {
+	case piece.Groove, piece.Housing, piece.Rebate, piece.Cheek:
+		return true
+	}
+	return false
 }
 
 // hides reports whether taking more from a part beside a cut shows nowhere: no
@@ -70,7 +85,7 @@ func (w *work) runOut() {
 // finished wood of other parts.
 func (f *wood) hides(part int, cut, more box) bool {
 	taken := []box{more}
-	for _, g := range f.gone[part] {
+	for _, g := range f.inner[part] {
 		taken = f.steps.lessAll(taken, g)
 	}
 	for _, t := range taken {

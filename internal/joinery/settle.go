@@ -78,8 +78,11 @@ func (w *work) over(a, b int) bool {
 // keepOrLose settles a region that a part keeps by claim k and loses by claim l.
 func (w *work) keepOrLose(k, l int, by map[int][]int, told map[[2]address.Address]bool) {
 	keep, lose := &w.claims[k], &w.claims[l]
-	if keep.gone || lose.gone || keep.keeper != lose.loser || !overlaps(keep.kept, lose.cut) {
+	if keep.gone || lose.gone || keep.yields || keep.keeper != lose.loser || !shares(keep.keptBody(), lose.cutBody()) {
 		return
+	}
+	if w.joints[keep.joint].Kind == piece.MitreJoint && w.joints[lose.joint].Kind == piece.MitreJoint {
+		return // where three mitres meet, the third shares out what two take twice
 	}
 	x := meet(keep.kept, lose.cut)
 	mine, other := w.over(keep.joint, lose.joint), w.over(lose.joint, keep.joint)
@@ -90,22 +93,22 @@ func (w *work) keepOrLose(k, l int, by map[int][]int, told map[[2]address.Addres
 		rest := []box{x}
 		for _, i := range by[keep.keeper] {
 			if w.over(w.claims[i].joint, keep.joint) {
-				rest = w.steps.lessAll(rest, w.claims[i].cut)
+				rest = w.lessClaim(rest, i)
 			}
 		}
-		if len(rest) > 0 {
+		if rest = both(rest, keep.keptBody(), lose.cutBody()); len(rest) > 0 {
 			w.conflict(keep.joint, lose.joint, rest[0], told)
 		}
 		return
 	}
 	// The cut ends at what is kept, and what it was cut for is notched there.
-	notch, has := meet(x, lose.kept), overlaps(x, lose.kept)
+	notch, has := meet(x, lose.kept), shares(prism{box: x}, lose.keptBody())
 	c := *lose
 	lose.gone = true
-	for _, part := range less(c.cut, x, c.run) {
-		f := c
-		f.cut, f.kept = part, meet(part, c.kept)
-		w.add(f)
+	c.slope, c.lies = nil, nil
+	for _, part := range lessBox(w.ledger, c.cutBody(), x, c.run) {
+		kept, _ := within(w.ledger, c.keptBody(), part.box)
+		w.add(c.shaped(part, kept))
 	}
 	if has {
 		w.notch(w.claims[k].joint, c.keeper, w.claims[k].keeper, notch, by)
@@ -116,26 +119,49 @@ func (w *work) keepOrLose(k, l int, by map[int][]int, told map[[2]address.Addres
 func (w *work) notch(joint, loser, keeper int, region box, by map[int][]int) {
 	rest := []box{region}
 	for _, i := range by[loser] {
-		rest = w.steps.lessAll(rest, w.claims[i].cut)
+		rest = w.lessClaim(rest, i)
 	}
 	for _, r := range rest {
 		w.add(claim{joint: joint, loser: loser, keeper: keeper, cut: r, kept: r, kind: piece.Notch})
 	}
 }
 
+// lessClaim takes what a claim cuts from a list of boxes. Of a cut with leaning
+// sides only the box within is taken, so that more seems left than is.
+func (w *work) lessClaim(list []box, i int) []box {
+	if b, ok := w.claims[i].inner(); ok {
+		return w.steps.lessAll(list, b)
+	}
+	return list
+}
+
+// both returns those boxes of a list that reach into both of two bodies.
+func both(list []box, a, b prism) []box {
+	if a.line == nil && b.line == nil {
+		return list
+	}
+	var out []box
+	for _, r := range list {
+		if p := (prism{box: r}); shares(p, a) && shares(p, b) {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
 // twoKeepers settles a region that two parts keep, each by its own claim.
 func (w *work) twoKeepers(i, j int, by map[int][]int, told map[[2]address.Address]bool) {
 	a, b := &w.claims[i], &w.claims[j]
-	if a.gone || b.gone || a.keeper == b.keeper || !overlaps(a.kept, b.kept) {
+	if a.gone || b.gone || a.yields || b.yields || a.keeper == b.keeper || !shares(a.keptBody(), b.keptBody()) {
 		return
 	}
 	rest := []box{meet(a.kept, b.kept)}
 	for _, k := range [2]int{a.keeper, b.keeper} {
 		for _, n := range by[k] {
-			rest = w.steps.lessAll(rest, w.claims[n].cut)
+			rest = w.lessClaim(rest, n)
 		}
 	}
-	if len(rest) == 0 {
+	if rest = both(rest, a.keptBody(), b.keptBody()); len(rest) == 0 {
 		return
 	}
 	first, second := w.over(a.joint, b.joint), w.over(b.joint, a.joint)

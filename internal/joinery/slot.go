@@ -3,6 +3,7 @@ package joinery
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"scantling/internal/address"
 	"scantling/internal/piece"
@@ -48,22 +49,34 @@ func name(j address.Address, list []piece.Cut) {
 		k := list[i].Kind
 		seen[k]++
 		if total[k] == 1 {
-			list[i].Address = j.Child(string(k))
+			list[i].Address = j.Child(wordOf(k))
 		} else {
-			list[i].Address = j.Nth(string(k), seen[k])
+			list[i].Address = j.Nth(wordOf(k), seen[k])
 		}
 	}
 }
+
+// wordOf is a kind of cut as a word of an address.
+func wordOf(k piece.CutKind) string { return strings.ReplaceAll(string(k), " ", "-") }
 
 // cutOf turns a claim into a slot in local coordinates of the loser.
 func (w *work) cutOf(c *claim) (piece.Cut, bool) {
 	p := &w.piece.Parts[c.loser]
 	j := &w.joints[c.joint]
+	if c.profile != nil {
+		out := piece.Cut{Kind: c.kind, Part: p.Address, Joint: j.Address, With: w.piece.Parts[c.keeper].Address, Where: j.Where}
+		ok := w.shapedCut(p, c, &out)
+		if !ok {
+			w.report(j.Joint, fault{CodeBuried, "joint.buried", pairArgs(j.Joint)})
+		}
+		return out, ok
+	}
 	if !c.aim(p) {
 		w.report(j.Joint, fault{CodeBuried, "joint.buried", pairArgs(j.Joint)})
 		return piece.Cut{}, false
 	}
 	slot := w.slot(p, c)
+	slot.EndRadius = c.endRadius
 	return piece.Cut{
 		Kind: c.shape(p, slot), Part: p.Address, Joint: j.Address, With: w.piece.Parts[c.keeper].Address,
 		Slot: &slot, Where: j.Where,

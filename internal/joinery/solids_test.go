@@ -61,7 +61,11 @@ func checkSolids(t *testing.T, b *builder, cuts []piece.Cut, low joinery.Lowered
 	touch := solid.Contact(sa.Placed(), sb.Placed())
 	// Dowel holes are counted by the solids and not by the joint; 8 facets to the
 	// half circle leave 2.6 % of them.
-	if want := mm2(low.Contact) - holes; touch.Status != solid.Verified || math.Abs(touch.Area-want) > 1e-4+0.03*holes {
+	slack := 1e-4 + 0.03*holes
+	if t := b.Piece.Joints[0].Tenon; t != nil && t.Round {
+		slack += 3e-4 * mm2(low.Contact) // the half circles as 8 facets
+	}
+	if want := mm2(low.Contact) - holes; touch.Status != solid.Verified || math.Abs(touch.Area-want) > slack {
 		t.Errorf("the solids touch over %.6f mm², by the joint %.6f", touch.Area, want)
 	}
 }
