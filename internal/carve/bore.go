@@ -22,11 +22,8 @@ func (c *cutting) hole() bool {
 	if out.At, ok = c.centre(open); !ok {
 		return false
 	}
-	if c.Has("through") {
-		v, _ := c.Maker.Truth(c.Value("through", ""))
-		out.Through = v.Is.Truth()
-	}
-	out.Depth = c.along(open)
+	out.Through = c.yes("through")
+	out.Depth = c.size(open)
 	if !out.Through {
 		depth, ok := c.need("depth")
 		if !ok || !c.Positive(depth, "depth", c.name+".depth") {
@@ -39,7 +36,7 @@ func (c *cutting) hole() bool {
 		out.Depth = c.figure(depth)
 	}
 	c.out.Bore = out
-	return true
+	return c.sunk(out)
 }
 
 // centre reads where a hole is from two sides of the part, and gives it along
@@ -69,7 +66,7 @@ func (c *cutting) centre(open piece.Axis) (at [2]piece.Figure, ok bool) {
 			return at, false
 		}
 		if !low {
-			l = quantity(c.Maker.Ledger.Less("", c.along(axis), c.figure(l)))
+			l = quantity(c.Maker.Ledger.Less("", c.size(axis), c.figure(l)))
 		}
 		local, _ := c.Part.Frame.LocalOf(axis)
 		i := 0
@@ -116,7 +113,7 @@ func (c *cutting) scoop() bool {
 		return false
 	}
 	out := &piece.Dip{Open: side, Centre: c.local(along, centre), Chord: c.figure(chord), Depth: c.figure(depth)}
-	switch size := c.along(open); {
+	switch size := c.size(open); {
 	case out.Depth.Nm >= size.Nm:
 		c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", out.Depth.Nm), message.Length("thickness", size.Nm))
 		return false
@@ -126,61 +123,4 @@ func (c *cutting) scoop() bool {
 	}
 	c.out.Dip = out
 	return true
-}
-
-// eased works out edges taken off; each edge named is a cut of its own.
-func (c *cutting) eased() bool {
-	c.out.Kind = piece.Eased
-	attribute := "radius"
-	if c.Has("chamfer") {
-		attribute = "chamfer"
-	}
-	size, ok := c.need(attribute)
-	if !ok || !c.Positive(size, attribute, c.name+"."+attribute) {
-		return false
-	}
-	edges := c.Value("edges", "")
-	if !c.Has("edges") {
-		c.Missing("edges")
-		return false
-	}
-	for i, item := range edges.Items {
-		a, b, ok := c.edge(item)
-		if !ok {
-			c.more = nil
-			return false
-		}
-		cut := c.out
-		if len(edges.Items) > 1 {
-			cut.Address = c.Nth(i + 1)
-		}
-		cut.Ease = &piece.Ease{Sides: [2]piece.Side{a, b}, Radius: c.figure(size), Chamfer: attribute == "chamfer"}
-		c.more = append(c.more, cut)
-	}
-	return false // they are several
-}
-
-// edge reads two faces that meet: ["top", "front"].
-func (c *cutting) edge(v formula.Value) (a, b piece.Side, ok bool) {
-	if v.Kind != formula.List || len(v.Items) != 2 {
-		c.Fault(CodeEdges, v.Where, message.Text("name", c.Name))
-		return "", "", false
-	}
-	var sides [2]piece.Side
-	for i, item := range v.Items {
-		word, isText := c.Maker.Words(item)
-		d, known := Facing(word, c.Part.Hand)
-		if !isText || !known {
-			c.Fault(CodeEdges, item.Where, message.Text("name", c.Name))
-			return "", "", false
-		}
-		sides[i] = c.Part.Frame.SideToward(d)
-	}
-	axisA, _ := sides[0].Axis()
-	axisB, _ := sides[1].Axis()
-	if axisA == axisB {
-		c.Fault(CodeEdges, v.Where, message.Text("name", c.Name))
-		return "", "", false
-	}
-	return sides[0], sides[1], true
 }

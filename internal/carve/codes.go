@@ -158,4 +158,138 @@ const (
 	//	  pitch = 12
 	//	}
 	CodeNoSpare diag.Code = "spare-like-nothing"
+
+	// CodeAlong: a cut of a length does not say where it lies along its run.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "line" {
+	//	  kind   = "groove"
+	//	  on     = part.shelf
+	//	  side   = "top"
+	//	  near   = 20
+	//	  width  = 6
+	//	  depth  = 4
+	//	  length = 100
+	//	}
+	CodeAlong diag.Code = "cut-without-place-along"
+
+	// CodeShort: a channel between two given ends is too short for what must lie
+	// flat in it.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "bed" {
+	//	  kind   = "channel"
+	//	  on     = part.shelf
+	//	  side   = "top"
+	//	  centre = 100
+	//	  radius = 6
+	//	  width  = 12
+	//	  depth  = 6
+	//	  from   = 50
+	//	  to     = 150
+	//	  holds  = 95
+	//	}
+	CodeShort diag.Code = "channel-too-short"
+
+	// CodeRound: corners rounder than half the cut is wide.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "bed" {
+	//	  kind   = "recess"
+	//	  on     = part.shelf
+	//	  side   = "top"
+	//	  near   = 20
+	//	  width  = 12
+	//	  depth  = 6
+	//	  from   = 50
+	//	  to     = 150
+	//	  corner = 8
+	//	}
+	CodeRound diag.Code = "corner-too-round"
+
+	// CodeAngle: an angle that cannot be cut.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "lean" {
+	//	  kind  = "bevel"
+	//	  on    = part.shelf
+	//	  edge  = "front"
+	//	  keeps = "top"
+	//	  angle = "89 deg"
+	//	}
+	CodeAngle diag.Code = "angle-range"
+
+	// CodeAngles: a compound angle does not name two sides that keep their length.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "foot" {
+	//	  kind   = "compound angle"
+	//	  on     = part.side.left
+	//	  end    = "bottom"
+	//	  angles = { front = "5 deg", back = "5 deg" }
+	//	}
+	CodeAngles diag.Code = "two-angles"
+
+	// CodeTakesAll: a slice that leaves nothing of the part.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "lean" {
+	//	  kind  = "bevel"
+	//	  on    = part.shelf
+	//	  edge  = "front"
+	//	  keeps = "top"
+	//	  by    = 200
+	//	}
+	CodeTakesAll diag.Code = "slice-takes-all"
+
+	// CodeSink: a widened mouth that is no wider than its hole.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "screw" {
+	//	  kind        = "hole"
+	//	  on          = part.shelf
+	//	  side        = "top"
+	//	  at          = { left = 30, front = 30 }
+	//	  diameter    = 5
+	//	  through     = true
+	//	  countersink = { diameter = 4 }
+	//	}
+	CodeSink diag.Code = "mouth-not-wider"
+
+	// CodePoint: what stands in a line is neither a corner nor a point of an arc.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "arch" {
+	//	  kind = "curved outline"
+	//	  on   = part.shelf
+	//	  edge = "front"
+	//	  line = [[40, 0], [100, 20, 5], [160, 0]]
+	//	}
+	CodePoint diag.Code = "point-of-a-line"
+
+	// CodeManyPoints: a line of more points than are read.
+	//
+	// Example is made by the test.
+	CodeManyPoints diag.Code = "too-many-points"
+
+	// CodeOutline: a line that encloses nothing, crosses itself or ends in an arc.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	cut "corner" {
+	//	  kind    = "notch"
+	//	  on      = part.shelf
+	//	  side    = "top"
+	//	  outline = [[40, 0], [60, 40], [40, 40], [60, 0]]
+	//	  through = true
+	//	}
+	CodeOutline diag.Code = "outline-not-sound"
 )

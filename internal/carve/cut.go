@@ -2,10 +2,7 @@ package carve
 
 import (
 	"scantling/internal/formula"
-	"scantling/internal/ledger"
-	"scantling/internal/message"
 	"scantling/internal/piece"
-	"scantling/internal/unit"
 )
 
 // cutting is one block on one part while it is worked out.
@@ -32,10 +29,11 @@ func newCutting(s Site) *cutting {
 
 var slotKinds = map[string]piece.CutKind{
 	"trough": piece.Trough, "groove": piece.Groove, "rebate": piece.Rebate, "housing": piece.Housing,
-	"notch": piece.Notch, "recess": piece.Recess, "channel": piece.Channel,
+	"notch": piece.Notch, "recess": piece.Recess, "channel": piece.Channel, "V channel": piece.VChannel, "mortise": piece.Mortise,
 }
 
-const cutKindWords = "trough, groove, rebate, housing, notch, recess, channel, hole, scoop, eased"
+const cutKindWords = "groove, rebate, housing, channel, V channel, trough, hole, recess, mortise, notch, taper, bevel, mitre, compound angle, " +
+	"curved outline, scoop, chamfer, round-over, cove, eased"
 
 func (c *cutting) work() bool {
 	word := c.Words("kind")
@@ -50,8 +48,23 @@ func (c *cutting) work() bool {
 		return c.hole()
 	case "scoop":
 		return c.scoop()
-	case "eased":
-		return c.eased()
+	case "eased", "chamfer", "round-over", "cove":
+		return c.eased(word)
+	case "taper":
+		return c.taper()
+	case "bevel":
+		return c.bevel()
+	case "mitre":
+		return c.mitre()
+	case "compound angle":
+		return c.compound()
+	case "curved outline":
+		return c.curved()
+	case "notch", "recess":
+		if c.Has("outline") {
+			c.out.Kind = slotKinds[word]
+			return c.pocket()
+		}
 	}
 	kind, ok := slotKinds[word]
 	if !ok {
@@ -115,13 +128,13 @@ func (c *cutting) local(axis piece.Axis, v formula.Value) piece.Figure {
 		mirrored = false
 	}
 	if _, sign := c.Part.Frame.LocalOf(axis); (sign < 0) != mirrored {
-		figure = c.Maker.Ledger.Less("", c.along(axis), figure)
+		figure = c.Maker.Ledger.Less("", c.size(axis), figure)
 	}
 	return figure
 }
 
-// along is the part's size along an axis of the piece.
-func (c *cutting) along(axis piece.Axis) piece.Figure {
+// size is the part's size along an axis of the piece.
+func (c *cutting) size(axis piece.Axis) piece.Figure {
 	local, _ := c.Part.Frame.LocalOf(axis)
 	return c.Part.Sizes()[local]
 }
@@ -133,133 +146,4 @@ func (c *cutting) stretch(axis piece.Axis, from, to formula.Value) (low, high pi
 		low, high = high, low
 	}
 	return low, high
-}
-
-// slot works out a straight cut.
-func (c *cutting) slot() bool {
-	side, openAxis, ok := c.open("side")
-	if !ok {
-		return false
-	}
-	run, ok := c.run(openAxis)
-	if !ok {
-		return false
-	}
-	across := 3 - openAxis - run
-	near, far, ok := c.between(across)
-	if !ok {
-		return false
-	}
-	depth, ok := c.need("depth")
-	if !ok || !c.Positive(depth, "depth", c.name+".depth") {
-		return false
-	}
-	s := &piece.Slot{Open: side, Depth: c.figure(depth)}
-	local, _ := c.Part.Frame.LocalOf(run)
-	s.Run = local
-	s.Near, s.Far = c.stretch(across, near, far)
-	whole := c.along(run)
-	s.From, s.To, ok = c.limits(run, whole)
-	s.StartOpen, s.EndOpen = s.From.Nm <= 0, s.To.Nm >= whole.Nm
-	if k, found := c.Shop.Cutter(c.out.Cutter); found && k.Tool.NoseRadius() > 0 {
-		id := c.Maker.Ledger.Given(ledger.Entry{Name: c.name + ".corner", Value: unit.OfLength(k.Tool.NoseRadius()), Origin: ledger.Bought, Where: k.Where})
-		s.Corner = c.Maker.Ledger.Figure(id)
-	}
-	c.out.Slot = s
-	return ok && c.fits(s, openAxis, across)
-}
-
-// run works out the axis that a slot runs along: as said, or along the grain.
-func (c *cutting) run(open piece.Axis) (piece.Axis, bool) {
-	if !c.Has("runs") {
-		grain, _ := c.Part.Frame.Length.Axis()
-		return grain, grain != open
-	}
-	word := c.Words("runs")
-	d, ok := ways[word]
-	axis, _ := d.Axis()
-	if !ok || axis == open {
-		if word != "" {
-			c.BadWord("runs", word, splitWords("right, back, up"))
-		}
-		return 0, false
-	}
-	return axis, true
-}
-
-// between works out where a slot lies across its run: near and far, or a centre
-// and a width, or one side and a width.
-func (c *cutting) between(across piece.Axis) (near, far formula.Value, ok bool) {
-	has := c.Block.Has
-	switch {
-	case has("near") && has("far"):
-		near, okN := c.need("near")
-		far, okF := c.need("far")
-		return near, far, okN && okF
-	case has("centre") && has("width"):
-		centre, okC := c.need("centre")
-		width, okW := c.need("width")
-		if !okC || !okW {
-			return near, far, false
-		}
-		half := c.Maker.Ledger.Half("", c.figure(width))
-		return c.shifted(centre, ledger.OpSub, half), c.shifted(centre, ledger.OpAdd, half), true
-	case has("near") && has("width"):
-		near, okN := c.need("near")
-		width, okW := c.need("width")
-		if !okN || !okW {
-			return near, far, false
-		}
-		return near, c.shifted(near, ledger.OpAdd, c.figure(width)), true
-	}
-	c.Fault(CodeCutPlace, c.Block.Where, message.Text("name", c.Name))
-	return near, far, false
-}
-
-// shifted moves a length or a position by another length.
-func (c *cutting) shifted(v formula.Value, op ledger.Op, by piece.Figure) formula.Value {
-	out := quantity(c.Maker.Ledger.Figure(c.make(op, v.Entry, by.Entry)))
-	if v.Position != nil {
-		out.Position = &formula.Position{Axis: v.Position.Axis, Frame: v.Position.Frame}
-	}
-	return out
-}
-
-// limits works out where a slot begins and ends along its run; without words it
-// runs through.
-func (c *cutting) limits(run piece.Axis, whole piece.Figure) (from, to piece.Figure, ok bool) {
-	from, to = c.Maker.Ledger.Leaf(c.name+".from", 0, ledger.Derived, ""), whole
-	if !c.Has("from") && !c.Has("to") {
-		return from, to, true
-	}
-	start, end := quantity(from), quantity(whole)
-	if c.Has("from") {
-		if start, ok = c.need("from"); !ok {
-			return from, to, false
-		}
-	}
-	if c.Has("to") {
-		if end, ok = c.need("to"); !ok {
-			return from, to, false
-		}
-	}
-	from, to = c.stretch(run, start, end)
-	return from, to, true
-}
-
-// fits sees to it that a slot has a width and leaves something of the part.
-func (c *cutting) fits(s *piece.Slot, open, across piece.Axis) bool {
-	deep := c.along(open)
-	switch {
-	case s.Far.Nm <= s.Near.Nm || s.To.Nm <= s.From.Nm:
-		c.Fault(formula.CodeNotPositive, c.Block.Where, message.Text("name", c.name), message.Length("got", s.Far.Nm-s.Near.Nm))
-		return false
-	case s.Far.Nm <= 0 || s.Near.Nm >= c.along(across).Nm:
-		c.Fault(CodeCutMisses, c.Block.Where, message.Text("name", c.Name), message.Length("near", s.Near.Nm), message.Length("width", c.along(across).Nm))
-		return false
-	case s.Depth.Nm >= deep.Nm && c.out.Kind != piece.Notch:
-		c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", s.Depth.Nm), message.Length("thickness", deep.Nm))
-		return false
-	}
-	return true
 }

@@ -74,7 +74,7 @@ func (r *row) prepare() bool {
 	r.open, r.axis = side, 3-open-run
 	r.run, _ = r.Part.Frame.LocalOf(run)
 	r.local, _ = r.Part.Frame.LocalOf(r.axis)
-	r.whole, r.length = r.along(r.axis), r.along(run)
+	r.whole, r.length = r.size(r.axis), r.size(run)
 	return true
 }
 

@@ -22,10 +22,11 @@ const (
 )
 
 var made = map[string]shape{
-	"part":     {labels: 1, attributes: words("label of repeat grain mirror show after if" + places)},
-	"space":    {labels: 1, attributes: words("label repeat if" + places)},
-	"joint":    {labels: 1, attributes: words("label kind of into meets depth stopped clear over slides finger fingers first if" + fixing)},
-	"cut":      {labels: 1, attributes: words("label kind on side runs near far centre width from to depth cutter edge edges chord radius chamfer at diameter through after if")},
+	"part":  {labels: 1, attributes: words("label of repeat grain mirror show after if" + places)},
+	"space": {labels: 1, attributes: words("label repeat if" + places)},
+	"joint": {labels: 1, attributes: words("label kind of into meets depth stopped clear over slides finger fingers first if" + fixing)},
+	"cut": {labels: 1, attributes: words("label kind on side runs near far centre width from to middle length holds play depth cutter ends corner " +
+		"edge edges chord radius leg chamfer at diameter countersink counterbore through end sides keeps by leaves angle angles outline line symmetrical after if")},
 	"series":   {labels: 1, attributes: words("label kind on side runs holds slots count pitch place margin width from to depth cutter after if")},
 	"use":      {labels: 1, free: true},
 	"hardware": {labels: 1, attributes: words("label kind count on note if")},
@@ -45,12 +46,13 @@ var asked = shape{labels: 1, attributes: words("label help count length number c
 // own word, beside the other outermost blocks.
 var schema = map[Kind]map[string]shape{
 	Piece: merge(made, common, map[string]shape{
-		"piece":    {labels: 1, attributes: words("about units edition shop")},
-		"input":    asked,
-		"contents": {labels: 1, attributes: words("label rod each length head play spare")},
-		"group":    group(3),
-		"fit":      {labels: 1, attributes: words("moves inside sides above behind")},
-		"measure":  {labels: 1, attributes: words("label of take after before stage")},
+		"piece": {labels: 1, attributes: words("about units edition shop")},
+		"input": asked,
+		"contents": {labels: 1, attributes: words("label kind like rod sides across each length head diameter tall shoulder cap size thick count among growth spare " +
+			"play lining finger flip columns rows stack divider divider_high around above runs mass in through lid")},
+		"group":   group(3),
+		"fit":     {labels: 1, attributes: words("moves inside sides above behind")},
+		"measure": {labels: 1, attributes: words("label of take after before stage")},
 	}),
 	Recipe: merge(made, common, map[string]shape{
 		"recipe": {labels: 1, attributes: words("about units")},

@@ -32,6 +32,9 @@ var builtins = map[string]builtin{
 	"round":      {1, 2, rounding("nearest")},
 	"round_up":   {1, 2, rounding("up")},
 	"round_down": {1, 2, rounding("down")},
+	"sin":        {1, 1, turning("sin")},
+	"cos":        {1, 1, turning("cos")},
+	"tan":        {1, 1, turning("tan")},
 	"count":      {1, 1, count},
 	"slice":      {3, 3, slice},
 }
@@ -42,6 +45,10 @@ var world = map[string]builtin{
 	"season":     {least: 3, most: 3},
 	"season_dry": {least: 3, most: 3},
 	"loose":      {least: 2, most: 2},
+	"spread":     {least: 2, most: 2},
+	"mouth":      {least: 2, most: 2},
+	"sinks":      {least: 3, most: 4},
+	"swing":      {least: 2, most: 2},
 }
 
 // Names returns the names of all functions, sorted.

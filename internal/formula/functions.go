@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 
 	"scantling/internal/ledger"
@@ -47,6 +48,10 @@ var ours = ledger.Functions{
 	"floor":            func(a []unit.Value) (unit.Value, error) { return wholeOf(a, unit.Down) },
 	"ceil":             func(a []unit.Value) (unit.Value, error) { return wholeOf(a, unit.Up) },
 	"whole":            func(a []unit.Value) (unit.Value, error) { return wholeOf(a, unit.Nearest) },
+	"sin":              ofAngle(math.Sin),
+	"cos":              ofAngle(math.Cos),
+	"tan":              ofAngle(math.Tan),
+	"slope":            slope,
 }
 
 // nth returns argument i of n.

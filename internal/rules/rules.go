@@ -26,6 +26,7 @@ func Functions() ledger.Functions {
 		"rebate_depth":      proportioned(cornerDepth),
 		"back_rebate_depth": proportioned(backDepth),
 		"groove_depth":      proportioned(grooveDepth),
+		"nose_reach":        noseReach,
 		"channel_mouth":     channel(func(c share.Channel) unit.Length { return c.Mouth }),
 		"channel_depth":     channel(func(c share.Channel) unit.Length { return c.Groove.Depth }),
 		"channel_radius":    channel(func(c share.Channel) unit.Length { return c.Groove.Radius }),

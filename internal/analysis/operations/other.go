@@ -22,7 +22,7 @@ func otherWay(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) Way {
 				break
 			}
 		}
-	case cut.Ease != nil && !cut.Ease.Chamfer:
+	case cut.Ease != nil && !cut.Ease.Chamfer && !cut.Ease.Cove && cut.Ease.To.Nm == 0:
 		way.round(shop, l, cut, w)
 	}
 	return way

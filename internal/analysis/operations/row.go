@@ -147,6 +147,10 @@ func rankOfCut(c piece.Cut) int {
 		return 7
 	case c.Ease != nil:
 		return 8
+	case c.Pocket != nil:
+		return 6
+	case c.Slot == nil: // a slice: what is measured from the edge is done by then
+		return 7
 	case c.Kind == piece.Notch:
 		return 6
 	case c.Kind == piece.Socket:

@@ -42,6 +42,10 @@ func openSide(c piece.Cut) piece.Side {
 		return c.Bore.Open
 	case c.Dip != nil:
 		return c.Dip.Open
+	case c.Slice != nil:
+		return c.Slice.Off
+	case c.Pocket != nil:
+		return c.Pocket.Open
 	}
 	return c.Ease.Sides[0]
 }
