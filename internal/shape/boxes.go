@@ -55,7 +55,7 @@ func Boxes(p *piece.Part, cuts []*piece.Cut, around bool) ([]Box, bool) {
 		return list, true
 	}
 	for _, c := range cuts {
-		if square := c.Slot != nil && plain(p, c.Slot); !square && !around {
+		if square := c.Slot != nil && Plain(p, c.Slot); !square && !around {
 			continue
 		}
 		for _, taken := range joinery.Around(p, c) {
@@ -73,8 +73,8 @@ func Boxes(p *piece.Part, cuts []*piece.Cut, around bool) ([]Box, bool) {
 	return list, true
 }
 
-// plain reports whether a slot takes the box around it and nothing less.
-func plain(p *piece.Part, s *piece.Slot) bool {
+// Plain reports whether a slot takes the box around it and nothing less.
+func Plain(p *piece.Part, s *piece.Slot) bool {
 	return straight(s) && s.Corner.Nm <= 0 && !leans(s) && roundEnds(p, s) == [2]bool{}
 }
 

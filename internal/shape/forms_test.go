@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"scantling/internal/geom/vec"
+	"scantling/internal/joinery"
 	"scantling/internal/piece"
 	"scantling/internal/shape"
 )
@@ -157,5 +158,62 @@ func TestBoxes(t *testing.T) {
 	}
 	if list, ok := shape.Boxes(&p, many, false); ok || len(list) != 1 {
 		t.Errorf("%d boxes for %d cuts, %v", len(list), len(many), ok)
+	}
+}
+
+// TestAround: what a cut takes lies in the box around it, for every form of cut.
+func TestAround(t *testing.T) {
+	for _, c := range moreForms {
+		part := board("b", 300, 100, 20)
+		p := piece.Piece{Parts: []piece.Part{part}}
+		c.cut.Part = "b"
+		taken := joinery.Around(&part, &c.cut)
+		if c.taken == 0 {
+			if len(taken) != 0 {
+				t.Errorf("%s: takes nothing, and has a box", c.name)
+			}
+			continue
+		}
+		if len(taken) != 1 {
+			t.Errorf("%s: %d boxes", c.name, len(taken))
+			continue
+		}
+		// The part less the box around is a part less still: with a pocket in the
+		// shape of the box the cut takes nothing more.
+		b := taken[0]
+		box := piece.Cut{Part: "b", Slot: &piece.Slot{
+			Open: piece.FaceLow, Run: piece.AlongLength, From: b[0].Low, To: b[0].High, Near: b[1].Low, Far: b[1].High, Depth: b[2].High,
+		}}
+		if b[2].Low.Nm > 0 {
+			box.Slot.Open, box.Slot.Depth.Nm = piece.FaceHigh, part.Thickness.Nm-b[2].Low.Nm
+		}
+		volume := func(cuts ...piece.Cut) float64 {
+			s, _ := shape.New(&p, cuts, shape.DrawingFacets).Of("b")
+			if ok, why := s.Verified(); !ok {
+				t.Fatal(c.name, why)
+			}
+			return s.Solid.Volume()
+		}
+		if a, ab := volume(box), volume(box, c.cut); math.Abs(a-ab) > 1e-3 {
+			t.Errorf("%s: the cut takes %v more than the box around it", c.name, a-ab)
+		}
+	}
+}
+
+// TestTiltedBoxes: a tilted part is the box around it as it stands.
+func TestTiltedBoxes(t *testing.T) {
+	part := board("b", 300, 100, 20)
+	part.Tilt = &piece.Tilt{About: piece.Back, Degrees: 30}
+	list, ok := shape.Boxes(&part, nil, false)
+	if !ok || len(list) != 1 {
+		t.Fatalf("%d boxes", len(list))
+	}
+	p := piece.Piece{Parts: []piece.Part{part}}
+	s, _ := shape.New(&p, nil, 8).Of("b")
+	lo, hi := s.Placed().Bounds()
+	for a := range 3 {
+		if math.Abs(list[0].Lo[a].Millimetres()-lo.At(a)) > 1e-5 || math.Abs(list[0].Hi[a].Millimetres()-hi.At(a)) > 1e-5 {
+			t.Errorf("axis %d: box %v to %v, solid %v to %v", a, list[0].Lo[a], list[0].Hi[a], lo.At(a), hi.At(a))
+		}
 	}
 }

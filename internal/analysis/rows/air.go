@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"scantling/internal/joinery"
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
 	"scantling/internal/shape"
@@ -60,9 +61,12 @@ type air struct {
 func airOf(p *piece.Part, c *piece.Cut) air {
 	a := air{cut: c}
 	switch {
-	case c.Slot != nil && c.Slot.Corner.Nm <= 0:
+	case c.Slot != nil && shape.Plain(p, c.Slot):
 		lo, hi := shape.SlotBox(p, c.Slot)
 		a.taken = append(a.taken, limits{lo, hi})
+	case c.Slot != nil && c.Slot.EndRadius.Nm > 0 && a.between(p, c):
+	case c.Slot != nil && c.Slot.Corner.Nm <= 0, c.Slice != nil, c.Pocket != nil:
+		a.around(p, c)
 	case c.Slot != nil:
 		a.round(p, c.Slot)
 	case c.Bore != nil:
@@ -87,6 +91,41 @@ func airOf(p *piece.Part, c *piece.Cut) air {
 		a.unsure = append(a.unsure, limits{lo, hi})
 	}
 	return a
+}
+
+// between takes a slot with round ends apart: what lies between its ends as of a
+// slot without, and nothing is said of the ends. It reports false where nothing
+// lies between.
+func (a *air) between(p *piece.Part, c *piece.Cut) bool {
+	lo, hi, ok := joinery.Limits(p, c)
+	s := *c.Slot
+	r := s.EndRadius.Nm
+	s.EndRadius = piece.Figure{}
+	if !ok || s.To.Nm-s.From.Nm <= 2*r {
+		return false
+	}
+	for k, at := range [2]*piece.Figure{&s.From, &s.To} {
+		end := limits{lo, hi}
+		if k == 0 {
+			at.Nm += r
+			end.hi[s.Run] = at.Nm
+		} else {
+			at.Nm -= r
+			end.lo[s.Run] = at.Nm
+		}
+		a.unsure = append(a.unsure, end)
+	}
+	middle := airOf(p, &piece.Cut{Slot: &s})
+	a.taken, a.unsure = append(a.taken, middle.taken...), append(a.unsure, middle.unsure...)
+	return true
+}
+
+// around says nothing of the box around a cut that is not taken apart: leaning
+// walls, round ends, slopes and pockets.
+func (a *air) around(p *piece.Part, c *piece.Cut) {
+	if lo, hi, ok := joinery.Limits(p, c); ok {
+		a.unsure = append(a.unsure, limits{lo, hi})
+	}
 }
 
 func whole(p *piece.Part) (lo, hi [3]unit.Length) {

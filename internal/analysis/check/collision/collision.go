@@ -9,6 +9,7 @@ import (
 	"scantling/internal/analysis/marks"
 	"scantling/internal/diag"
 	"scantling/internal/geom/solid"
+	"scantling/internal/joinery"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -103,17 +104,18 @@ func Judge(p *piece.Piece, shapes *shape.Shapes, rows []plan.PartRow, l *ledger.
 // sweep from left to right. It stops where it has looked more than MaxLooks times.
 func near(p *piece.Piece, looks *int) [][2]int {
 	order := make([]int, len(p.Parts))
+	stands := make([][3]piece.Extent, len(p.Parts))
 	for i := range order {
-		order[i] = i
+		order[i], stands[i] = i, joinery.Stands(&p.Parts[i])
 	}
 	slices.SortStableFunc(order, func(i, j int) int {
-		return cmp.Compare(p.Parts[i].Extent[0].Low.Nm, p.Parts[j].Extent[0].Low.Nm)
+		return cmp.Compare(stands[i][0].Low.Nm, stands[j][0].Low.Nm)
 	})
 	var out [][2]int
 	for n, i := range order {
-		a := &p.Parts[i].Extent
+		a := &stands[i]
 		for _, k := range order[n+1:] {
-			b := &p.Parts[k].Extent
+			b := &stands[k]
 			if b[0].Low.Nm >= a[0].High.Nm {
 				break
 			}
