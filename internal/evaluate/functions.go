@@ -29,6 +29,10 @@ func (e env) Call(c *document.Call, args []formula.Value, name string) (formula.
 		half := formula.Value{Kind: formula.Quantity, Is: unit.OfLength(unit.Millimetre / 2), Where: c.Place()}
 		half.Entry = e.s.w.ledger.Given(ledger.Entry{Name: "loose-play", Value: half.Is, Origin: ledger.HouseRule, Where: c.Place()})
 		return e.season(c, "season", args[1], args[0], half, name), true
+	case "mouth", "sinks", "swing":
+		return e.ofLengths(c, args, name), true
+	case "spread":
+		return e.spread(c, args, name), true
 	}
 	return formula.Value{}, false
 }
