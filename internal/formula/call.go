@@ -32,6 +32,9 @@ var builtins = map[string]builtin{
 	"round":      {1, 2, rounding("nearest")},
 	"round_up":   {1, 2, rounding("up")},
 	"round_down": {1, 2, rounding("down")},
+	"sin":        {1, 1, turning("sin")},
+	"cos":        {1, 1, turning("cos")},
+	"tan":        {1, 1, turning("tan")},
 	"count":      {1, 1, count},
 	"slice":      {3, 3, slice},
 }
