@@ -2,7 +2,7 @@
 
 DEMO = examples/needle-chest/needle-chest.piece.hcl
 
-.PHONY: run test test-all bench web build docs
+.PHONY: run test test-all bench bench-cutting web build docs
 
 run: web ## build everything, plan the demonstration piece, open the app
 	go run ./cmd/scantling build $(DEMO) -o out
@@ -26,3 +26,14 @@ web/node_modules: web/package-lock.json
 
 bench: ## figures for every engine
 	go test -run '^$$' -bench . -benchmem ./...
+
+# The day and the machine are passed in, so that nothing that is written asks a clock.
+BENCH_DATE ?= $(shell date +%F)
+BENCH_MACHINE ?= $(shell nproc) × $(shell sed -n 's/^model name[^:]*: *//p' /proc/cpuinfo | head -1)
+SETS ?= $(if $(LONG),all,boards)
+
+bench-cutting: ## cutting against published best-known values, into docs/CUTTING.md (LONG=1: sheets too; SETS=names)
+	SCANTLING_SHARED="$${SCANTLING_SHARED:-$(CURDIR)/../shared}" go test ./internal/optimise -v -count 1 -timeout 6h \
+		-run '$(if $(filter all boards 1d-multilength,$(SETS)),TestPublished$$|TestBesideCBC$$,TestPublished$$)' \
+		-published '$(SETS)' -published-date '$(BENCH_DATE)' -published-machine '$(BENCH_MACHINE)' \
+		-published-out '$(CURDIR)/docs/CUTTING.md' -beside-seconds 2 $(BENCH_FLAGS)

@@ -2,6 +2,7 @@ package cover
 
 import (
 	"math"
+	"math/bits"
 	"math/rand/v2"
 	"slices"
 	"sync"
@@ -25,7 +26,8 @@ type Result struct {
 	Uses  []Use // of the cheapest plan; those it began with if none was cheaper
 	Cost  int64
 	Bound int64 // proven
-	// Branched says that the bound rests on more than one relaxation.
+	// Branched says that the bound rests on more than one relaxation, or on
+	// trying out everything.
 	Branched bool
 }
 
@@ -104,6 +106,8 @@ type task struct {
 	found    []Use
 	cost     int64
 	proved   int64
+	// exhausted says that the bound was proved by trying out everything.
+	exhausted bool
 }
 
 func run(tasks []*task, workers int) {
@@ -166,6 +170,7 @@ func (s *search) merge(t *task, open []*node, known *pool) []*node {
 		s.offer(t.found, t.cost)
 	}
 	t.node.bound = max(t.node.bound, t.proved)
+	s.Branched = s.Branched || t.exhausted
 	for _, p := range t.known.patterns {
 		if len(known.patterns) >= maxKnown {
 			break
@@ -247,6 +252,22 @@ func (t *task) run() {
 	d.run()
 	if d.found != nil {
 		t.found, t.cost = d.found, d.best
+	}
+	if d.best > d.bound && t.tries&(t.tries-1) == 0 {
+		t.exhaust(oracle)
+	}
+}
+
+// exhaust tries out every plan in the node's box, as far as the effort goes,
+// which grows with the dives made before.
+func (t *task) exhaust(oracle Oracle) {
+	effort := 20 << (2 * min(bits.Len64(t.tries>>1), 8))
+	uses, cost, ok := oracle.Finish(t.p.Demand, t.node.box.hi, t.cost-t.p.Step, effort, t.meter)
+	switch {
+	case uses != nil && cost < t.cost:
+		t.found, t.cost = uses, cost
+	case ok && uses == nil && !t.meter.Ended():
+		t.proved, t.exhausted = t.cost, true
 	}
 }
 
