@@ -56,26 +56,54 @@ func normal(p *piece.Part, cuts []*piece.Cut, t Turn) string {
 	return head(p, t) + strings.Join(slices.Compact(lines), "")
 }
 
+// head prints the uncut body.
 func head(p *piece.Part, t Turn) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s %d %d %d\n", p.Form, p.Length.Nm, p.Width.Nm, p.Thickness.Nm)
-	// An outline is printed from its least corner on, so that turning it round
-	// gives the same text.
-	n := len(p.Outline)
+	b.WriteString(closedLine(p.Outline, [2]unit.Length{p.Length.Nm, p.Width.Nm}, [2]bool{t[0], t[1]}))
+	holes := make([]string, len(p.Holes))
+	for i, h := range p.Holes {
+		holes[i] = "less\n" + closedLine(h, [2]unit.Length{p.Length.Nm, p.Width.Nm}, [2]bool{t[0], t[1]})
+	}
+	slices.Sort(holes)
+	b.WriteString(strings.Join(holes, ""))
+	// A profile is printed from the end that comes first.
+	n := len(p.Profile)
+	for i := range p.Profile {
+		v := p.Profile[i]
+		if t[0] {
+			v = p.Profile[n-1-i]
+			v.Bulge = 0
+			if i < n-1 {
+				v.Bulge = p.Profile[n-2-i].Bulge
+			}
+		} else if i == n-1 {
+			v.Bulge = 0 // no stretch leaves the last
+		}
+		fmt.Fprintf(&b, "%d %d %.12g\n", flip(v.Along.Nm, p.Length.Nm, t[0]), v.Radius.Nm, v.Bulge)
+	}
+	return b.String()
+}
+
+// closedLine prints a closed line from its least corner on, so that turning it
+// round gives the same text.
+func closedLine(line []piece.OutlinePoint, whole [2]unit.Length, turned [2]bool) string {
+	n := len(line)
 	if n == 0 {
-		return b.String()
+		return ""
 	}
 	points := make([]string, n)
-	back := t[0] != t[1] // the loop then runs the other way
+	back := turned[0] != turned[1] // the line then runs the other way
 	for i := range points {
-		v := p.Outline[i]
+		v := line[i]
 		bulge := v.Bulge
 		if back {
-			v = p.Outline[(2*n-i)%n]
-			bulge = -p.Outline[(2*n-i-1)%n].Bulge
+			v = line[(2*n-i)%n]
+			// Mirrored and run backwards, an arc swells to the same side.
+			bulge = line[(2*n-i-1)%n].Bulge
 		}
-		x, y := flip(v.Along.Nm, p.Length.Nm, t[0]), flip(v.Across.Nm, p.Width.Nm, t[1])
-		points[i] = fmt.Sprintf("%d %d %.12g\n", x, y, bulge)
+		x, y := flip(v.Along.Nm, whole[0], turned[0]), flip(v.Across.Nm, whole[1], turned[1])
+		points[i] = fmt.Sprintf("%d %d %.12g\n", x, y, bulge+0)
 	}
 	best := ""
 	for i := range points {
@@ -84,7 +112,7 @@ func head(p *piece.Part, t Turn) string {
 			best = s
 		}
 	}
-	return b.String() + best
+	return best
 }
 
 func flip(at, whole unit.Length, turned bool) unit.Length {
@@ -109,73 +137,14 @@ func turnSide(s piece.Side, t Turn) piece.Side {
 	return s
 }
 
-// printed prints one cut of a part turned by t. A slot with square corners is
-// the box that it takes, however it is described.
-func printed(p *piece.Part, c *piece.Cut, t Turn) string {
-	whole := p.Sizes()
-	switch {
-	case c.Slot != nil && !straight(c.Slot):
-		return fmt.Sprintf("impossible slot %s %d\n", c.Slot.Open, c.Slot.Run)
-	case c.Slot != nil && c.Slot.Corner.Nm == 0:
-		lo, hi := SlotBox(p, c.Slot)
-		for a := range lo {
-			lo[a], hi[a] = span(max(lo[a], 0), min(hi[a], whole[a].Nm), whole[a].Nm, t[a])
-		}
-		return fmt.Sprintf("box %d %d %d %d %d %d\n", lo[0], hi[0], lo[1], hi[1], lo[2], hi[2])
-	case c.Slot != nil:
-		s := c.Slot
-		x := s.Across()
-		from, to := span(max(s.From.Nm, 0), min(s.To.Nm, whole[s.Run].Nm), whole[s.Run].Nm, t[s.Run])
-		near, far := span(s.Near.Nm, s.Far.Nm, whole[x].Nm, t[x])
-		return fmt.Sprintf("slot %s %d %d %d %d %d %d %d\n", turnSide(s.Open, t), s.Run, from, to, near, far, s.Depth.Nm, s.Corner.Nm)
-	case c.Bore != nil:
-		return printedBore(p, c.Bore, t)
-	case c.Dip != nil:
-		along := dipAxis(c.Dip)
-		return fmt.Sprintf("dip %s %d %d %d\n", turnSide(c.Dip.Open, t), flip(c.Dip.Centre.Nm, whole[along].Nm, t[along]), c.Dip.Chord.Nm, c.Dip.Depth.Nm)
-	case c.Ease != nil:
-		a, b := turnSide(c.Ease.Sides[0], t), turnSide(c.Ease.Sides[1], t)
-		if a > b {
-			a, b = b, a
-		}
-		return fmt.Sprintf("ease %s %s %d %t\n", a, b, c.Ease.Radius.Nm, c.Ease.Chamfer)
-	}
-	return ""
-}
-
-func printedBore(p *piece.Part, b *piece.Bore, t Turn) string {
-	whole := p.Sizes()
-	axis, _ := b.Open.Axis()
-	var at [2]unit.Length
-	k := 0
-	for a := range whole {
-		if piece.Local(a) != axis {
-			at[k] = flip(b.At[k].Nm, whole[a].Nm, t[a])
-			k++
-		}
-	}
-	if b.Through {
-		return fmt.Sprintf("hole %d %d %d %d\n", axis, at[0], at[1], b.Diameter.Nm)
-	}
-	return fmt.Sprintf("bore %s %d %d %d %d\n", turnSide(b.Open, t), at[0], at[1], b.Diameter.Nm, b.Depth.Nm)
-}
-
-// dipAxis returns the local axis along which a dip's centre is measured.
-func dipAxis(d *piece.Dip) piece.Local {
-	if a, _ := d.Open.Axis(); a == piece.AlongLength {
-		return piece.AlongWidth
-	}
-	return piece.AlongLength
-}
-
 // straight reports whether a slot runs along the side that it is cut into.
 func straight(s *piece.Slot) bool {
 	open, _ := s.Open.Axis()
 	return open != s.Run && s.Run >= piece.AlongLength && s.Run <= piece.AlongThickness
 }
 
-// SlotBox returns the local limits of the box around a slot, by length, width
-// and thickness: what it takes, if its corners are square.
+// SlotBox returns the local limits of the box around a slot's mouth and depth, by
+// length, width and thickness: what it takes, if it is [Plain].
 func SlotBox(p *piece.Part, s *piece.Slot) (lo, hi [3]unit.Length) {
 	open, high := s.Open.Axis()
 	lo[s.Run], hi[s.Run] = s.From.Nm, s.To.Nm
