@@ -18,7 +18,7 @@ func words(s string) []string { return strings.Fields(s) }
 
 const (
 	places = " left right front back bottom top wide deep high "
-	fixing = " pins nails screws dowels glue "
+	fixing = " pins nails screws dowels tenon loose glue "
 )
 
 var made = map[string]shape{

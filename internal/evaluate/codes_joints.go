@@ -51,6 +51,18 @@ const (
 	//	}
 	CodeStopped diag.Code = "stopped-across"
 
+	// CodeShoulder: a tenon has a shoulder at a side that it has no edge at.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	joint "again" {
+	//	  kind  = "tenon"
+	//	  of    = part.shelf
+	//	  into  = part.side
+	//	  tenon = { left = 5 }
+	//	}
+	CodeShoulder diag.Code = "shoulder-across"
+
 	// CodeNoDepth: the depth of a joint that has none.
 	//
 	// Example, added to evaluate/testdata/box.piece.hcl:

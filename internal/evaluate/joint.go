@@ -18,6 +18,7 @@ type family struct {
 	overs    cell[[]*family]
 	depths   map[depthKey]*cell[formula.Value]
 	said     cell[formula.Value]
+	tenoned  cell[formula.Value]
 	pairs    []pair
 }
 
@@ -37,6 +38,7 @@ func (f *family) address() address.Address {
 
 var jointKinds = []piece.JointKind{
 	piece.ButtJoint, piece.HousingJoint, piece.RebateJoint, piece.GrooveJoint, piece.BoxJoint, piece.HalvingJoint, piece.DowelJoint,
+	piece.TenonJoint, piece.BridleJoint, piece.LooseJoint,
 }
 
 func jointWords() []string {
@@ -70,10 +72,16 @@ func (f *family) kind() piece.JointKind {
 // enters reports whether parts grow by the joint's depth.
 func (f *family) enters() bool {
 	switch f.kind() {
-	case piece.HousingJoint, piece.RebateJoint, piece.GrooveJoint, piece.BoxJoint:
+	case piece.HousingJoint, piece.RebateJoint, piece.GrooveJoint, piece.BoxJoint, piece.TenonJoint:
 		return true
 	}
 	return false
+}
+
+// entersAlong reports whether the joint lets a part in along an axis: a tenon goes
+// along the grain only.
+func (f *family) entersAlong(p *part, axis piece.Axis) bool {
+	return f.kind() != piece.TenonJoint || p.form().grain == axis
 }
 
 func (f *family) side(attribute string) []*selection {
@@ -124,13 +132,13 @@ func (f *family) holds(attribute string, p *part) bool {
 	return false
 }
 
-// enters finds the joint by which the part goes into another at a face, and how
-// deep; adds is false where none enters.
-func (p *part) enters(q *part) (depth formula.Value, adds, ok bool) {
+// enters finds the joint by which the part goes into another at a face across an
+// axis, and how deep; adds is false where none enters.
+func (p *part) enters(q *part, axis piece.Axis) (depth formula.Value, adds, ok bool) {
 	for s := p.decl.s; s != nil; s = s.outer() {
 		for _, d := range s.order {
 			f := d.family
-			if f == nil || !d.present() || !f.enters() || !f.holds("of", p) || !f.holds("into", q) {
+			if f == nil || !d.present() || !f.enters() || !f.holds("of", p) || !f.holds("into", q) || !f.entersAlong(p, axis) {
 				continue
 			}
 			v := f.depth(p, q)
@@ -146,6 +154,9 @@ func (f *family) depth(a, b *part) formula.Value {
 	if f.kind() == piece.BoxJoint {
 		return b.thickness() // the fingers go right through
 	}
+	if f.kind() == piece.TenonJoint && f.through() && b != nil {
+		return b.size(a.form().grain)
+	}
 	if block.Has("depth") {
 		name := string(f.address()) + ".depth"
 		return get(w, &f.said, func() string { return "joint." + f.d.name + ".depth" }, block.Attribute("depth").Where, func() formula.Value {
@@ -157,6 +168,9 @@ func (f *family) depth(a, b *part) formula.Value {
 		})
 	}
 	ta, tb := a.thickness(), b.thickness()
+	if f.kind() == piece.TenonJoint {
+		tb = b.size(a.form().grain)
+	}
 	if !ta.OK() || !tb.OK() {
 		return formula.Value{}
 	}
@@ -177,7 +191,8 @@ func (f *family) depth(a, b *part) formula.Value {
 // byRule is the depth that the trade's proportions give.
 func (f *family) byRule(a *part, ta, tb formula.Value) formula.Value {
 	w := f.w()
-	rule := map[piece.JointKind]string{piece.HousingJoint: "housing_depth", piece.RebateJoint: "rebate_depth", piece.GrooveJoint: "groove_depth"}[f.kind()]
+	rule := map[piece.JointKind]string{piece.HousingJoint: "housing_depth", piece.RebateJoint: "rebate_depth", piece.GrooveJoint: "groove_depth",
+		piece.TenonJoint: "tenon_length"}[f.kind()]
 	if rule == "" {
 		return formula.Value{}
 	}

@@ -214,7 +214,7 @@ func (p *part) joinedEnd(axis piece.Axis, high bool, v formula.Value, name strin
 	if !ok || f.of == p || f.high == high {
 		return v // flush with a face that looks the same way: nothing to enter
 	}
-	depth, adds, ok := p.enters(f.of)
+	depth, adds, ok := p.enters(f.of, axis)
 	if !ok {
 		return formula.Value{}
 	}

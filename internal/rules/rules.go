@@ -32,6 +32,7 @@ func Functions() ledger.Functions {
 		"channel_radius":    channel(func(c share.Channel) unit.Length { return c.Groove.Radius }),
 	}
 	maps.Copy(out, ofContents())
+	maps.Copy(out, ofTenons())
 	return out
 }
 
