@@ -292,4 +292,54 @@ const (
 	//	  through = true
 	//	}
 	CodeOutline diag.Code = "outline-not-sound"
+
+	// CodeBeyond: an outline that reaches beyond the sizes of its part.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	part "knob" {
+	//	  of      = material.case
+	//	  grain   = "right"
+	//	  left    = 20
+	//	  wide    = 60
+	//	  front   = 300
+	//	  bottom  = 0
+	//	  high    = 40
+	//	  outline = [[0, 0], [60, 0], { through = [30, 50] }]
+	//	}
+	CodeBeyond diag.Code = "outline-beyond"
+
+	// CodeNotRound: a round part that is not as thick as it is wide.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	part "peg" {
+	//	  of     = material.case
+	//	  form   = "round"
+	//	  grain  = "right"
+	//	  left   = 20
+	//	  wide   = 60
+	//	  front  = 300
+	//	  deep   = 10
+	//	  bottom = 0
+	//	  high   = 12
+	//	}
+	CodeNotRound diag.Code = "not-round"
+
+	// CodeProfile: a profile that does not run from end to end of its part, turns
+	// back, or is thicker than the part.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	part "peg" {
+	//	  of       = material.case
+	//	  grain    = "right"
+	//	  left     = 20
+	//	  wide     = 60
+	//	  front    = 300
+	//	  bottom   = 0
+	//	  diameter = 12
+	//	  profile  = [[0, 10], [50, 12]]
+	//	}
+	CodeProfile diag.Code = "profile-not-sound"
 )

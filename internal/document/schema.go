@@ -22,7 +22,7 @@ const (
 )
 
 var made = map[string]shape{
-	"part":  {labels: 1, attributes: words("label of repeat grain mirror show after if" + places)},
+	"part":  {labels: 1, attributes: words("label of repeat grain mirror show form diameter profile outline holes leans after if" + places)},
 	"space": {labels: 1, attributes: words("label repeat if" + places)},
 	"joint": {labels: 1, attributes: words("label kind of into meets depth stopped clear over slides finger fingers first if" + fixing)},
 	"cut": {labels: 1, attributes: words("label kind on side runs near far centre width from to middle length holds play depth cutter ends corner " +
@@ -63,7 +63,9 @@ var schema = map[Kind]map[string]shape{
 	Shop: {
 		"shop": {labels: 1, attributes: words("units region currency resolution denominator temperature " +
 			"humidity_now humidity_dry humidity_wet trim_ends trim_edges")},
-		"board":   {labels: 1, attributes: words("label species state nominal length width thickness count price sawn")},
+		"board": {labels: 1, attributes: words("label species state nominal length width thickness count price sawn"), blocks: map[string]shape{
+			"defect": {attributes: words("kind from to near far")},
+		}},
 		"sheet":   {labels: 1, attributes: words("label kind nominal thickness length width count price grain")},
 		"machine": {labels: 1, attributes: words("label kind kerf least_length least_rip least_width least_thickness most_length most_width most_thickness most_height most_fence shank throat accuracy most_speed")},
 		"cutter":  {labels: 1, attributes: words("label kind diameter radius cutting_length shank teeth rpm_most lowers")},

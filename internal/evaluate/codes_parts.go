@@ -54,4 +54,22 @@ const (
 	//	  length = 180
 	//	}
 	CodeRodTwice diag.Code = "rod-twice"
+
+	// CodeLeans: a part's lean does not say where to, by how much and which side
+	// stays, or there are more than three.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	part "leg" {
+	//	  of     = material.case
+	//	  grain  = "up"
+	//	  left   = 400
+	//	  wide   = 14
+	//	  front  = 0
+	//	  deep   = 14
+	//	  bottom = 0
+	//	  high   = 100
+	//	  leans  = { toward = "up", by = "5 deg", from = "bottom" }
+	//	}
+	CodeLeans diag.Code = "leans"
 )

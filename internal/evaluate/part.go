@@ -112,8 +112,10 @@ func (p *part) place(axis piece.Axis, high bool) formula.Value {
 
 // size is the part's size along an axis.
 func (p *part) size(axis piece.Axis) formula.Value {
-	if _, _, cut := p.asCut(axis); !cut && p.decl.block.Has(sizeWords[axis]) {
-		return p.stated(axis, sizeWords[axis])
+	if _, _, cut := p.asCut(axis); !cut {
+		if v, said := p.sized(axis); said {
+			return v
+		}
 	}
 	if p.form().one == int(axis) {
 		return p.thickness()
@@ -176,9 +178,9 @@ func (p *part) workEnd(axis piece.Axis, high bool, word, name string) formula.Va
 		return formula.Value{}
 	}
 	from := p.end(axis, !high)
-	size := p.thickness()
-	if b.Has(sizeWords[axis]) {
-		size = p.stated(axis, sizeWords[axis])
+	size, said := p.sized(axis)
+	if !said {
+		size = p.thickness()
 	}
 	if !from.OK() || !size.OK() {
 		return formula.Value{}

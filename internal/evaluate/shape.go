@@ -26,7 +26,11 @@ func (p *part) workForm() shape {
 	out := shape{one: -1}
 	out.grain, _ = grain.Axis()
 	for axis := range 3 {
-		switch n := stated(b, piece.Axis(axis)); {
+		n := stated(b, piece.Axis(axis))
+		if b.Has("diameter") && axis != int(out.grain) {
+			n++
+		}
+		switch {
 		case n == 1 && out.one < 0 && axis != int(out.grain):
 			out.one = axis
 		case n == 2:
@@ -68,9 +72,11 @@ func stated(b *document.Block, axis piece.Axis) int {
 
 // roughSize is a size as stated, before joints: enough to tell the lesser.
 func (p *part) roughSize(axis piece.Axis) unit.Length {
-	if p.decl.block.Has(sizeWords[axis]) {
-		l, _ := p.stated(axis, sizeWords[axis]).Is.Length()
-		return l
+	for _, word := range []string{sizeWords[axis], "diameter"} {
+		if p.decl.block.Has(word) {
+			l, _ := p.stated(axis, word).Is.Length()
+			return l
+		}
 	}
 	low, _ := p.stated(axis, lowWords[axis]).Is.Length()
 	high, _ := p.stated(axis, highWords[axis]).Is.Length()
@@ -145,7 +151,7 @@ func (p *part) collect() {
 		return
 	}
 	out := piece.Part{
-		Address: p.addr, Name: p.decl.name, Label: p.e.words(p.decl.block, "label"), Group: p.e.s.group, Form: piece.Board,
+		Address: p.addr, Name: p.decl.name, Label: p.e.words(p.decl.block, "label"), Group: p.e.s.group, Form: p.outer(),
 		Material: m.name(), Frame: f.frame, Hand: p.hand, Show: f.show, Where: p.decl.block.Where,
 	}
 	if p.twin != nil {
@@ -160,6 +166,9 @@ func (p *part) collect() {
 	out.Length, out.Width, out.Thickness = sizes[f.grain], sizes[f.wide], sizes[f.thick]
 	if most, ok := m.thickness().Is.Length(); ok && f.one < 0 {
 		p.checkThickness(m, out.Thickness.Nm, most)
+	}
+	if !p.formed(&out) || !p.tilted(&out) {
+		return
 	}
 	_, out.Cut = w.record.placed[cutClass].Cuts[p.addr]
 	out.CutAfter = w.addresses(p.e, p.decl.block, "after")
