@@ -58,26 +58,17 @@ func (w *work) box(i int) {
 	w.fasten(j)
 }
 
-// commonEdge checks that both parts come to the corner with their ends, flush,
+// commonEdge checks that both parts come to the corner with their end grain, flush,
 // and returns the axis along which the fingers follow each other.
 func (w *work) commonEdge(j *joint) (piece.Axis, bool) {
-	la, _ := j.partA.Frame.Length.Axis()
-	lb, _ := j.partB.Frame.Length.Axis()
-	if la == lb {
-		w.fail(j, fault{CodeGrain, "joint.fingers-need-end-grain", pairArgs(j.Joint)})
+	turn, ok := w.endGrain(j)
+	if !ok {
 		return 0, false
 	}
-	for _, c := range [2]struct {
-		in, other *piece.Part
-		along     piece.Axis
-	}{{j.partA, j.partB, la}, {j.partB, j.partA, lb}} {
-		in, body := c.in.Extent[c.along], c.other.Extent[c.along]
-		if in.Low.Nm != body.Low.Nm && in.High.Nm != body.High.Nm {
-			w.fail(j, notFlush(c.in, c.other, j.meets.region.size(c.along), body.Size()))
-			return 0, false
-		}
+	if !w.flush(j, j.partA, j.partB, turn.alongA, piece.Figure{}) || !w.flush(j, j.partB, j.partA, turn.alongB, piece.Figure{}) {
+		return 0, false
 	}
-	return 3 - la - lb, true
+	return turn.run, true
 }
 
 // endAt returns the direction of the part's end that lies in the region.

@@ -87,6 +87,12 @@ func noRoom(j *joint, key string, is, limit unit.Length) fault {
 	return fault{CodeHoles, key, append(pairArgs(j.Joint), message.Length("is", is), message.Length("limit", limit))}
 }
 
+// as is the fault under another code.
+func (f fault) as(c diag.Code) fault {
+	f.code = c
+	return f
+}
+
 func notFlush(in, through *piece.Part, depth, size unit.Length) fault {
 	return fault{CodeDepth, "joint.not-flush", []message.Arg{
 		message.Address("a", in.Address), message.Address("b", through.Address),

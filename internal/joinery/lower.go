@@ -190,6 +190,14 @@ func (w *work) lower(i int) {
 		w.box(i)
 	case piece.HalvingJoint:
 		w.halving(i)
+	case piece.TongueJoint:
+		w.tongue(i)
+	case piece.MitreJoint:
+		w.mitre(i)
+	case piece.DovetailJoint:
+		w.dovetail(i)
+	case piece.SlidingJoint:
+		w.sliding(i)
 	case piece.TenonJoint:
 		w.tenon(i)
 	case piece.BridleJoint:

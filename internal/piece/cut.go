@@ -74,6 +74,8 @@ const (
 	Tongued  CutKind = "tongue rebate"  // beside a tongue
 	Tail     CutKind = "tail socket"    // between the tails of a dovetail
 	Pin      CutKind = "pin socket"     // between its pins
+	Flank    CutKind = "dovetail cheek" // beside a sliding dovetail
+	KeySlot  CutKind = "key slot"       // across a mitre's corner, for a slip
 	Taper    CutKind = "taper"          // an edge or a face that runs off along the part
 	Bevel    CutKind = "bevel"          // an edge or a face that leans
 	Mitre    CutKind = "mitre"          // an end at an angle

@@ -103,6 +103,8 @@ type Tongue struct {
 	// sides across which the tongue is thin).
 	Thickness Figure `json:"thickness"`
 	From      Figure `json:"from"`
+	// Gap is how far A's shoulders stand off B, so that A has room to swell.
+	Gap Figure `json:"gap,omitzero"`
 }
 
 // Spline is a loose strip in a groove in both faces of a mitre.

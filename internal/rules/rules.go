@@ -33,6 +33,7 @@ func Functions() ledger.Functions {
 	}
 	maps.Copy(out, ofContents())
 	maps.Copy(out, ofTenons())
+	maps.Copy(out, ofCorners())
 	return out
 }
 
