@@ -155,7 +155,7 @@ func TestMoreForms(t *testing.T) {
 				t.Errorf("%s: %s", c.name, why)
 				continue
 			}
-			if got := 600000 - s.Solid.Volume(); math.Abs(got-c.taken) > 3e-6*max(c.taken, 1) {
+			if got := 600000 - s.Solid.Volume(); math.Abs(got-c.taken) > 1e-6*max(c.taken, 1) {
 				t.Errorf("%s, %d facets: %.6f mm³ taken, want %.6f (%.1e)", c.name, facets, got, c.taken, got/c.taken-1)
 			}
 			seen := map[shape.Wall]bool{}

@@ -37,12 +37,15 @@ func (s *Solid) measured() *measures {
 	return &s.meas
 }
 
-// gauss7 is the seven-point rule of degree five on a triangle (Radon 1948):
-// barycentric a, b, b and weight.
-var gauss7 = [3]struct{ a, b, w float64 }{
-	{1. / 3, 1. / 3, 9. / 40},
-	{0.7974269853530873, 0.1012865073234563, 0.1259391805448271},
-	{0.0597158717897698, 0.4701420641051151, 0.1323941527885062},
+// dunavant8 is the sixteen-point rule of degree eight on a triangle (Dunavant,
+// High degree efficient symmetrical Gaussian quadrature rules for the triangle,
+// 1985): barycentric coordinates in every order, and the weight of each.
+var dunavant8 = [...]struct{ a, b, c, w float64 }{
+	{1. / 3, 1. / 3, 1. / 3, 0.144315607677787},
+	{0.081414823414554, 0.459292588292723, 0.459292588292723, 0.095091634267285},
+	{0.658861384496480, 0.170569307751760, 0.170569307751760, 0.103217370534718},
+	{0.898905543365938, 0.050547228317031, 0.050547228317031, 0.032458497623198},
+	{0.008394777409958, 0.263112829634638, 0.728492392955404, 0.027230314174435},
 }
 
 // integrate sums over the mesh, about the middle of the bounds.
@@ -94,65 +97,20 @@ func (s *Solid) bulge(f *facet, mid, a, b, c vec.V3, flat float64, m *moments, d
 		m.lump(p.Add(on.Sub(mid)).Mul(0.5), v*flat*weight)
 		area += float64(k * flat * weight)
 	}
-	g := gauss7
-	at(g[0].a, g[0].a, g[0].a, g[0].w)
-	for _, q := range g[1:] {
-		at(q.a, q.b, q.b, q.w)
-		at(q.b, q.a, q.b, q.w)
-		at(q.b, q.b, q.a, q.w)
+	for _, q := range dunavant8 {
+		at(q.a, q.b, q.c, q.w)
+		if q.a == q.b {
+			continue
+		}
+		at(q.b, q.c, q.a, q.w)
+		at(q.c, q.a, q.b, q.w)
+		if q.b != q.c {
+			at(q.a, q.c, q.b, q.w)
+			at(q.c, q.b, q.a, q.w)
+			at(q.b, q.a, q.c, q.w)
+		}
 	}
 	return area
-}
-
-// gauss3 is the three-point Gauss-Legendre rule on (0, 1).
-var gauss3 = [3]struct{ x, w float64 }{
-	{0.1127016653792583, 5. / 18}, {0.5, 8. / 18}, {0.8872983346207417, 5. / 18},
-}
-
-// rims returns what flat faces gain or lose where they end at a round face: the
-// strips between the chords and the true curves. It also adds the wedges that
-// the rays of swell leave between themselves and a flat face that they do not
-// run along: half h² tan α to a length, for rays of length h at an angle α.
-func (s *Solid) rims(mid vec.V3, m *moments) float64 {
-	if len(s.body.surfs) == 0 {
-		return 0
-	}
-	var sum float64
-	add := func(flat, round *facet, a, b vec.V3) {
-		if flat.surf >= 0 || round.surf < 0 {
-			return
-		}
-		sin := flat.n.Cross(round.n).Norm()
-		if sin < 0.05 {
-			return
-		}
-		l := b.Sub(a)
-		for _, g := range gauss3 {
-			p := a.Add(l.Mul(g.x))
-			surf := &s.body.surfs[round.surf]
-			h := surf.gap(p, round.n)
-			sum += float64(float64(h*g.w) * l.Norm() / sin)
-			_, _, on := surf.swell(p, round.n)
-			ray := on.Sub(p)
-			lean := ray.Dot(flat.n)
-			cos := sqrt(max(ray.Dot(ray)-float64(lean*lean), 0))
-			if cos < 1e-9 {
-				continue
-			}
-			wedge := ray.Dot(ray) * lean / (2 * cos) * g.w * l.Norm()
-			if ray.Dot(round.n) > 0 {
-				wedge = -wedge
-			}
-			m.lump(p.Sub(mid), wedge)
-		}
-	}
-	for _, e := range s.Edges() {
-		f, g := &s.body.facets[e.Left], &s.body.facets[e.Right]
-		a, b := s.body.verts[e.A], s.body.verts[e.B]
-		add(f, g, a, b)
-		add(g, f, a, b)
-	}
-	return sum
 }
 
 // moments are volume and its first and second moments about the origin.
