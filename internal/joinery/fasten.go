@@ -62,33 +62,86 @@ func (w *work) fasten(j *joint) {
 		}
 		return
 	}
-	at, ok := w.row(j, d.spread, f.Count, f.Margin, f.Pilot)
-	if !ok || f.Pilot.Nm <= 0 {
+	wide := widest(f)
+	at, ok := w.row(j, d.spread, f.Count, f.Margin, wide)
+	if !ok || wide.Nm <= 0 {
 		return
+	}
+	mid := w.middle(j, d.mid)
+	depth, ok := w.pilotDepth(j, d)
+	if !ok || !w.headFits(j, d, mid.Nm) {
+		return
+	}
+	axis, _ := d.way.Axis()
+	through := f.Clearance
+	if through.Nm <= 0 {
+		through = f.Pilot
+	}
+	for _, x := range at {
+		spot := [3]piece.Figure{}
+		spot[d.spread], spot[d.mid] = x, mid
+		w.bore(j, d.first, d.way.Opposite(), spot, through, w.along(d.first, axis)).Sink = f.Sink
+		if f.Pilot.Nm > 0 {
+			w.bore(j, d.second, d.way.Opposite(), spot, f.Pilot, depth)
+		}
+	}
+}
+
+// pilotDepth works out how deep pilot holes go into the second part.
+func (w *work) pilotDepth(j *joint, d driving) (piece.Figure, bool) {
+	f := j.Fasteners
+	if f.Pilot.Nm <= 0 {
+		return piece.Figure{}, true
 	}
 	axis, sign := d.way.Axis()
 	start := d.first.Extent[axis].Low
 	name := string(j.Address) + ".pilot"
-	var tip, depth piece.Figure
+	var depth piece.Figure
 	if sign > 0 {
-		tip = w.ledger.Sum(name, start, f.Depth)
-		depth = w.ledger.Less(name, tip, d.second.Extent[axis].Low)
+		depth = w.ledger.Less(name, w.ledger.Sum(name, start, f.Depth), d.second.Extent[axis].Low)
 	} else {
 		start = d.first.Extent[axis].High
-		tip = w.ledger.Less(name, start, f.Depth)
-		depth = w.ledger.Less(name, d.second.Extent[axis].High, tip)
+		depth = w.ledger.Less(name, d.second.Extent[axis].High, w.ledger.Less(name, start, f.Depth))
 	}
-	if depth.Nm <= 0 {
+	size := d.second.Extent[axis].Size()
+	switch {
+	case depth.Nm <= 0:
 		w.fail(j, noRoom(j, "joint.pilot-too-short", f.Depth.Nm, d.first.Extent[axis].Size()))
-		return
+	case f.Clearance.Nm > 0 && depth.Nm >= size:
+		w.fail(j, noRoom(j, "joint.screw-comes-out", depth.Nm, size))
 	}
-	mid := w.middle(j, d.mid)
-	for _, x := range at {
-		spot := [3]piece.Figure{}
-		spot[d.spread], spot[d.mid] = x, mid
-		w.bore(j, d.first, d.way.Opposite(), spot, f.Pilot, w.along(d.first, axis))
-		w.bore(j, d.second, d.way.Opposite(), spot, f.Pilot, depth)
+	return depth, !j.failed
+}
+
+// widest is the widest hole that a fastener asks for.
+func widest(f *piece.Fasteners) piece.Figure {
+	out := f.Pilot
+	if f.Clearance.Nm > out.Nm {
+		out = f.Clearance
 	}
+	if f.Sink != nil && f.Sink.Diameter.Nm > out.Nm {
+		out = f.Sink.Diameter
+	}
+	return out
+}
+
+// headFits checks that the holes in a line keep within both parts.
+func (w *work) headFits(j *joint, d driving, line unit.Length) bool {
+	f := j.Fasteners
+	axis, _ := d.way.Axis()
+	if thick := d.first.Extent[axis].Size(); f.Sink != nil && f.Sink.Depth.Nm >= thick {
+		w.fail(j, noRoom(j, "joint.sink-too-deep", f.Sink.Depth.Nm, thick))
+		return false
+	}
+	for k, p := range [2]*piece.Part{d.first, d.second} {
+		wide := [2]piece.Figure{widest(f), f.Pilot}[k].Nm
+		e := p.Extent[d.mid]
+		if room := 2 * min(line-e.Low.Nm, e.High.Nm-line); wide > room {
+			w.fail(j, noRoom(j, "joint.hole-too-wide", wide, room))
+			return false
+		}
+	}
+	return true
 }
 
 // row places count things along an axis of the joint: the first a margin from
@@ -139,9 +192,9 @@ func (w *work) along(p *piece.Part, a piece.Axis) piece.Figure {
 	return p.Sizes()[local]
 }
 
-// bore files a hole in a part from the side that faces a direction; spot gives
-// its centre along the two other axes of the piece.
-func (w *work) bore(j *joint, p *piece.Part, open piece.Direction, spot [3]piece.Figure, diameter, depth piece.Figure) {
+// bore files a hole in a part from the side that faces a direction and returns it;
+// spot gives its centre along the two other axes of the piece.
+func (w *work) bore(j *joint, p *piece.Part, open piece.Direction, spot [3]piece.Figure, diameter, depth piece.Figure) *piece.Bore {
 	axis, _ := open.Axis()
 	size := w.along(p, axis)
 	b := piece.Bore{Open: p.Frame.SideToward(open), Diameter: diameter, Depth: depth}
@@ -169,4 +222,5 @@ func (w *work) bore(j *joint, p *piece.Part, open piece.Direction, spot [3]piece
 	w.holes = append(w.holes, piece.Cut{
 		Kind: piece.Hole, Part: p.Address, Joint: j.Address, With: with, Bore: &b, Where: j.Where,
 	})
+	return &b
 }

@@ -116,3 +116,43 @@ func TestPilotHoles(t *testing.T) {
 		}
 	}
 }
+
+// TestScrewHoles: a clearance hole with its countersink through the first part, the
+// pilot in the second, by their volumes worked out by hand.
+func TestScrewHoles(t *testing.T) {
+	cases := []struct {
+		name string
+		flat bool
+		// taken of the upper board: two holes of 4.5 through 14 and what the mouths take
+		// beyond them.
+		taken float64
+	}{
+		// A cone from 9 to 4.5 over 2.25: π/3 h (R² + R r - 2 r²) beyond the hole.
+		{"countersunk", false, 2 * (math.Pi*2.25*2.25*14 + math.Pi/3*2.25*(4.5*4.5+4.5*2.25-2*2.25*2.25))},
+		// A flat-bottomed hole of 9, 2.25 deep.
+		{"for a plug", true, 2 * (math.Pi*2.25*2.25*14 + math.Pi*2.25*(4.5*4.5-2.25*2.25))},
+	}
+	for _, c := range cases {
+		b := newBuilder(t)
+		b.Part("upper", grainRight, 0, 2000, 0, 300, 200, 340)
+		b.Part("lower", grainRight, 0, 2000, 0, 300, 0, 200)
+		b.Joint("j", piece.ButtJoint, "upper", "lower", 0, func(j *piece.Joint) {
+			j.Fasteners = &piece.Fasteners{
+				Kind: "screw 4 x 30", Count: 2, Margin: b.Fig("m", 300), Pilot: b.Fig("p", 20), Depth: b.Fig("d", 300), Clearance: b.Fig("c", 45),
+				Sink: &piece.Sink{Diameter: b.Fig("s", 90), Depth: piece.Figure{Nm: 2250000}, Flat: c.flat},
+			}
+		})
+		cuts, _ := b.lower()
+		shapes := shape.New(&b.Piece, cuts, 16)
+		upper, _ := shapes.Of("upper")
+		lower, _ := shapes.Of("lower")
+		for _, x := range []struct {
+			s    *shape.Shape
+			want float64
+		}{{upper, 200*30*14 - c.taken}, {lower, 200*30*20 - 2*math.Pi*16}} {
+			if v := x.s.Solid.Volume(); math.Abs(v-x.want) > 1e-6*x.want {
+				t.Errorf("%s: %s has %v mm³, by hand %v", c.name, x.s.Part.Address, v, x.want)
+			}
+		}
+	}
+}

@@ -255,6 +255,19 @@ func TestTenonFaults(t *testing.T) {
 			})
 		}
 	}
+	screwed := func(change func(b *builder, f *piece.Fasteners)) func(b *builder) {
+		return func(b *builder) {
+			b.Part("upper", grainRight, 0, 2000, 0, 300, 200, 340)
+			b.Part("lower", grainRight, 0, 2000, 0, 300, 0, 200)
+			b.Joint("j", piece.ButtJoint, "upper", "lower", 0, func(j *piece.Joint) {
+				j.Fasteners = &piece.Fasteners{
+					Kind: "screw 4 x 30", Count: 2, Margin: b.Fig("m", 300), Pilot: b.Fig("p", 20), Depth: b.Fig("d", 300), Clearance: b.Fig("c", 45),
+					Sink: &piece.Sink{Diameter: b.Fig("s", 90), Depth: b.Fig("s", 20)},
+				}
+				change(b, j.Fasteners)
+			})
+		}
+	}
 	for _, c := range []struct {
 		key   string
 		build func(b *builder)
@@ -306,6 +319,11 @@ func TestTenonFaults(t *testing.T) {
 		{"joint.loose-too-long", loose(func(b *builder, l *piece.Loose) { l.InB = b.Fig("w", 400) })},
 		{"joint.no-room-for-row", loose(func(b *builder, l *piece.Loose) { l.Width = b.Fig("w", 600) })},
 		{"joint.mortise-thin", loose(func(b *builder, l *piece.Loose) { l.Thickness = b.Fig("w", 150) })},
+		{"joint.sink-too-deep", screwed(func(b *builder, f *piece.Fasteners) { f.Sink.Depth = b.Fig("s", 140) })},
+		{"joint.hole-too-wide", screwed(func(b *builder, f *piece.Fasteners) { f.Sink.Diameter = b.Fig("s", 310) })},
+		{"joint.hole-too-wide", screwed(func(b *builder, f *piece.Fasteners) { f.Pilot = b.Fig("s", 310) })},
+		{"joint.screw-comes-out", screwed(func(b *builder, f *piece.Fasteners) { f.Depth = b.Fig("s", 340) })},
+		{"joint.pilot-too-short", screwed(func(b *builder, f *piece.Fasteners) { f.Depth = b.Fig("s", 140) })},
 		{"joint.tilted", func(b *builder) {
 			tenoned(b, 200, 300, func(j *piece.Joint) { j.Tenon = b.tenon(65, 70, 80, 100) })
 			b.Find("leg").Tilt = &piece.Tilt{About: piece.Back, Degrees: 5}

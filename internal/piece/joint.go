@@ -85,6 +85,11 @@ type Fasteners struct {
 	Pilot Figure `json:"pilot,omitzero"`
 	// Depth is how long a pilot hole is, from the surface.
 	Depth Figure `json:"depth,omitzero"`
+	// Clearance is the hole through the first part that lets a screw's shank pass; 0
+	// where that is bored like the pilot. Sink widens its mouth for the head or, flat,
+	// for a plug over it.
+	Clearance Figure `json:"clearance,omitzero"`
+	Sink      *Sink  `json:"sink,omitempty"`
 }
 
 // Dowels is a row of dowels.
