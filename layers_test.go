@@ -38,7 +38,7 @@ internal/starter
 internal/formula
 internal/equip internal/carve internal/stow
 internal/plan
-internal/joinery internal/evaluate
+internal/joinery internal/evaluate internal/analysis/estimate
 internal/shape
 internal/analysis
 internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rows internal/analysis/tolerance internal/analysis/strength

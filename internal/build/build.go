@@ -46,7 +46,7 @@ type Result struct {
 // order follows from their needs.
 func Analyses() []analysis.Analysis {
 	return append(check.All(),
-		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, movement.Analysis, cost.Analysis,
+		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, movement.Analysis, movement.Seasons, cost.Analysis,
 		rows.Analysis, operations.Analysis, setups.Analysis, sequence.Analysis,
 	)
 }
@@ -100,6 +100,7 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 	p.Steps = sequence.Analysis.Get(c)
 	p.Held = contents.Analysis.Get(c)
 	p.Clearances = movement.Analysis.Get(c)
+	p.Seasons = movement.Seasons.Get(c)
 	if r, ok := cost.Analysis.Result(c); ok {
 		p.Buying, p.Cost = r.Buying, r.Cost
 	}
@@ -152,7 +153,7 @@ func (r Result) Broken() bool { return r.Plan.Diagnostics.HasErrors() }
 // Functions returns every pure function that a plan's ledger may call.
 func Functions() ledger.Functions {
 	all := ledger.Functions{}
-	for _, f := range []ledger.Functions{evaluate.Functions(), contents.Functions(), movement.Functions(), rows.Functions()} {
+	for _, f := range []ledger.Functions{evaluate.Functions(), contents.Functions(), movement.Functions(), movement.SeasonFunctions(), rows.Functions()} {
 		maps.Copy(all, f)
 	}
 	return all

@@ -113,14 +113,14 @@ type CupDay struct {
 // Errors: those of [Slab.Follow].
 func (s Slab) CupDays(k Keeping, width unit.Length, perPoint float64, days int) (each []CupDay, worst CupDay, at Hours, err error) {
 	kept := s.Kept(k)
-	states, err := kept.Follow(2, days*12+1)
+	states, err := kept.Follow(4, days*6+1)
 	if err != nil {
 		return nil, CupDay{}, 0, err
 	}
 	for i, m := range states {
 		bend := m.Cup(perPoint)
 		c := CupDay{int(m.After / 24), bend, bend.Rise(width)}
-		if i%12 == 0 {
+		if i%6 == 0 {
 			each = append(each, c)
 		}
 		if c.Rise.Abs() > worst.Rise.Abs() {

@@ -95,13 +95,13 @@ func TestSlabAgainstSeries(t *testing.T) {
 		worst := 0.0
 		for _, m := range states[24:] {
 			fourier := d * 1e6 * float64(m.After) * 3600 / (whole * whole)
-			for i := range 32 { // the middles of the layers
-				x := (float64(i) + 0.5) / 32
+			for i := range 20 { // the middles of the layers
+				x := (float64(i) + 0.5) / 20
 				worst = max(worst, math.Abs(float64(m.At(mechanics.Ratio(x)))-series(x*h/whole, fourier)))
 			}
 		}
 		t.Logf("shut %v: worst difference %.4f of the step, from 1 to 15 days", shut, worst)
-		if worst > 0.005 {
+		if worst > 0.008 {
 			t.Error("the layers leave the series solution")
 		}
 	}

@@ -82,8 +82,8 @@ type Slab struct {
 
 const (
 	maxSteps = 4000 // states of one call
-	layers   = 32   // through the thickness, at least
-	columns  = 4    // across half a land, and across half a channel
+	layers   = 20   // through the thickness, at least
+	columns  = 3    // across half a land, and across half a channel
 	stepOf   = 0.5  // hours
 )
 

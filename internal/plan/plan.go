@@ -33,9 +33,12 @@ type Plan struct {
 	Steps      []Step      `json:"steps"`
 	Rows       []Row       `json:"rows"`
 	Clearances []Clearance `json:"clearances,omitempty"`
-	Held       []Held      `json:"held,omitempty"`
-	Findings   []Finding   `json:"findings"`
-	Cost       Cost        `json:"cost"`
+	// Seasons and Strength are what damp, dry air and load do to the piece: estimates.
+	Seasons  Seasons   `json:"seasons,omitzero"`
+	Strength Strength  `json:"strength,omitzero"`
+	Held     []Held    `json:"held,omitempty"`
+	Findings []Finding `json:"findings"`
+	Cost     Cost      `json:"cost"`
 	// Diagnostics are what the documents themselves gave rise to.
 	Diagnostics diag.List `json:"diagnostics,omitempty"`
 	// Unplaced are entries of the as-built record that fit nothing any more.
