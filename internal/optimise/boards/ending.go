@@ -48,7 +48,7 @@ func (e *ending) run() ([]cover.Use, int64, bool) {
 	for _, n := range e.left {
 		pieces += n
 	}
-	if pieces > endingPieces || e.money < 0 || !e.reach.fill(e.m, e.left, e.meter) {
+	if pieces > endingPieces || e.money < 0 || !e.reach.fill(e.m, e.left, 0, e.m.top(), e.meter) {
 		return nil, 0, false
 	}
 	e.board()

@@ -62,6 +62,58 @@ func TestKnapsacks(t *testing.T) {
 	}
 }
 
+// TestPaired compares the search that pays for pairs with trying everything.
+func TestPaired(t *testing.T) {
+	for seed := range uint64(150) {
+		r := rand.New(rand.NewPCG(seed, 2))
+		m := orderOf(r, 3+r.IntN(4))
+		left, value := make([]int, len(m.kinds)), make([]int64, len(m.kinds))
+		for k := range left {
+			left[k], value[k] = m.kinds[k].d, r.Int64N(100)
+		}
+		if len(left) < 3 {
+			continue
+		}
+		var cuts []cover.Cut
+		for range 1 + r.IntN(4) {
+			k := r.Perm(len(left))
+			cuts = append(cuts, cover.Cut{Kinds: [3]int{k[0], k[1], k[2]}, Price: r.Int64N(60)})
+		}
+		var want int64
+		count := make([]int, len(left))
+		var try func(k int, room, worth int64)
+		try = func(k int, room, worth int64) {
+			if k < len(left) {
+				for n := int64(0); n <= int64(left[k]) && n*m.kinds[k].w <= room; n++ {
+					count[k] = int(n)
+					try(k+1, room-n*m.kinds[k].w, worth+n*value[k])
+				}
+				return
+			}
+			for _, c := range cuts {
+				worth -= c.Price * int64((count[c.Kinds[0]]+count[c.Kinds[1]]+count[c.Kinds[2]])/2)
+			}
+			want = max(want, worth)
+		}
+		try(0, m.stock[0].caps[0], 0)
+		reply, ok := newOracle(m).Price(cover.Ask{Left: left, Stock: []int{cover.Plenty}, Value: value, Price: []int64{0}, Cuts: cuts}, free())
+		if !ok || !reply.Exact || reply.Worth[0] != want {
+			t.Fatalf("seed %d: %d, want %d", seed, reply.Worth[0], want)
+		}
+		if want == 0 {
+			continue
+		}
+		p := reply.Found[0]
+		got := gain(p.Use, value)
+		for _, c := range cuts {
+			got -= c.Price * int64(c.Pairs(p))
+		}
+		if got != want || m.filled(p) > m.stock[0].caps[0] {
+			t.Errorf("seed %d: the pattern is worth %d, want %d", seed, got, want)
+		}
+	}
+}
+
 func gain(pieces []cover.Entry, profit []int64) int64 {
 	var sum int64
 	for _, e := range pieces {

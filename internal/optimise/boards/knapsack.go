@@ -76,9 +76,12 @@ func add(profit []int64, taken []uint64, w int, p int64) {
 }
 
 // at returns the pieces for one length.
-func (k *knapsack) at(length int64) []cover.Entry {
+func (k *knapsack) at(length int64) []cover.Entry { return k.of(len(k.packs), length) }
+
+// of returns the pieces for one length when only the first packs were offered.
+func (k *knapsack) of(packs int, length int64) []cover.Entry {
 	var out []cover.Entry
-	for i := len(k.packs) - 1; i >= 0 && length > 0; i-- {
+	for i := packs - 1; i >= 0 && length > 0; i-- {
 		if pk := k.packs[i]; k.taken[i][length>>6]>>(uint(length)&63)&1 == 1 {
 			if last := len(out) - 1; last >= 0 && out[last].Kind == pk.kind {
 				out[last].N += pk.n

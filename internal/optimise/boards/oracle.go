@@ -13,6 +13,7 @@ type oracle struct {
 	table knapsack
 	tree  branching
 	sums  subset
+	pairs paired
 	most  []int
 	ask   cover.Ask
 	found []*cover.Pattern
@@ -35,6 +36,9 @@ func (m *model) top() int64 {
 // Price looks for the patterns that are worth most.
 func (pr *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 	pr.ask, pr.found = ask, nil
+	if len(ask.Cuts) > 0 {
+		return pr.counted(meter)
+	}
 	live := 0
 	for k, n := range ask.Left {
 		if n > 0 && ask.Value[k] > 0 {

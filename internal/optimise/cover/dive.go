@@ -21,6 +21,7 @@ type dive struct {
 	r      *rand.Rand
 	wild   bool
 	tries  uint64 // dives made here before
+	cuts   []Cut
 
 	left    []int
 	box     box
@@ -83,7 +84,7 @@ func (d *dive) descend(pr *pricing) bool {
 func (d *dive) relax(pr *pricing) *relaxation {
 	pr.best = -1
 	if d.relaxed == nil || !d.relaxed.reduce(d.left, d.box) {
-		d.relaxed = newRelaxation(d.p, d.left, d.box, d.known, pr)
+		d.relaxed = newRelaxation(d.p, d.left, d.box, d.cuts, d.known, pr)
 	}
 	r := d.relaxed
 	hopeless := false

@@ -12,6 +12,7 @@ type pricing struct {
 	scale  int64   // one unit of cost in these numbers
 	value  []int64 // price of each kind
 	price  []int64 // of each stock: its cost and the prices of its limits
+	cuts   []Cut   // those with a price
 	found  []*Pattern
 	worth  []int64 // by stock, as the oracle answers
 	exact  bool
@@ -52,7 +53,13 @@ func (pr *pricing) run(r *relaxation, prices []float64, meter *work.Meter) bool 
 			pr.price[i] -= whole(prices[row])
 		}
 	}
-	reply, ok := pr.oracle.Price(Ask{Left: r.left, Stock: r.box.hi, Value: pr.value, Price: pr.price, Prove: pr.prove}, meter)
+	pr.cuts = pr.cuts[:0]
+	for i, c := range r.cuts {
+		if c.Price = whole(prices[r.cutRow[i]]); c.Price > 0 {
+			pr.cuts = append(pr.cuts, c)
+		}
+	}
+	reply, ok := pr.oracle.Price(Ask{Left: r.left, Stock: r.box.hi, Value: pr.value, Price: pr.price, Cuts: pr.cuts, Prove: pr.prove}, meter)
 	if !ok {
 		return false
 	}

@@ -33,6 +33,9 @@ func (pr *pricing) estimated(r *relaxation) float64 {
 	for k, n := range r.left {
 		sum += float64(theta * float64(float64(pr.value[k])*float64(n)))
 	}
+	for _, c := range pr.cuts {
+		sum -= float64(theta * float64(float64(c.Price)*float64(c.most(r.left))))
+	}
 	for i := range pr.p.Stock {
 		spare := float64(pr.p.Stock[i].Cost*pr.scale) - float64(theta*float64(pr.worth[i]))
 		if spare < 0 && !pr.scales(r, i) {
@@ -50,8 +53,9 @@ func (pr *pricing) estimated(r *relaxation) float64 {
 // note on bounding a class of linear programming problems, including cutting
 // stock problems", Operations Research 38, 1990). On other stock the excess is
 // paid once for every board that may be used, and what a board costs beyond its
-// pattern's worth is gained for every board that must. The worths are those of
-// an exact knapsack.
+// pattern's worth is gained for every board that must. Each cut costs its price
+// for all its pairs, as a pattern's worth is less the price of those it holds.
+// The worths are those of an exact knapsack.
 func (pr *pricing) proves(r *relaxation) int64 {
 	theta := big.NewRat(1, 1)
 	for i := range pr.p.Stock {
@@ -64,6 +68,9 @@ func (pr *pricing) proves(r *relaxation) int64 {
 	total := new(big.Int)
 	for k, n := range r.left {
 		total.Add(total, new(big.Int).Mul(big.NewInt(pr.value[k]), big.NewInt(int64(n))))
+	}
+	for _, c := range pr.cuts {
+		total.Sub(total, new(big.Int).Mul(big.NewInt(c.Price), big.NewInt(int64(c.most(r.left)))))
 	}
 	sum := new(big.Rat).Mul(theta, new(big.Rat).SetInt(total))
 	for i := range pr.p.Stock {

@@ -17,6 +17,8 @@ type relaxation struct {
 	rowOf    []int // by kind, -1: none
 	limitRow []int // by stock, -1: none
 	leastRow []int // by stock, -1: none
+	cuts     []Cut
+	cutRow   []int // by cut
 	program  *lp.Program
 	columns  []*Pattern // nil for the program's own
 	unit     float64    // cost that counts as 1
@@ -26,7 +28,7 @@ type relaxation struct {
 
 // newRelaxation begins with patterns of one kind each and those of the pool
 // that make nothing too often.
-func newRelaxation(p *Problem, left []int, b box, known *pool, pr *pricing) *relaxation {
+func newRelaxation(p *Problem, left []int, b box, cuts []Cut, known *pool, pr *pricing) *relaxation {
 	r := &relaxation{
 		p: p, left: left, box: b, prices: pr, has: map[*Pattern]bool{},
 		rowOf: make([]int, len(p.Demand)), limitRow: make([]int, len(p.Stock)), leastRow: make([]int, len(p.Stock)),
@@ -50,6 +52,11 @@ func newRelaxation(p *Problem, left []int, b box, known *pool, pr *pricing) *rel
 			r.leastRow[i] = len(demand)
 			demand = append(demand, float64(b.lo[i]))
 		}
+	}
+	for _, c := range cuts {
+		r.cuts = append(r.cuts, c)
+		r.cutRow = append(r.cutRow, len(demand))
+		demand = append(demand, -float64(c.most(left)))
 	}
 	r.unit = float64(p.dearest())
 	r.program = lp.New(demand)
@@ -100,6 +107,11 @@ func (r *relaxation) add(p *Pattern) {
 	}
 	if row := r.leastRow[p.Stock]; row >= 0 {
 		entries = append(entries, lp.Entry{Row: row, Value: 1})
+	}
+	for i, c := range r.cuts {
+		if n := c.Pairs(p); n > 0 {
+			entries = append(entries, lp.Entry{Row: r.cutRow[i], Value: -float64(n)})
+		}
 	}
 	r.has[p] = true
 	j := r.program.Add(float64(r.p.Stock[p.Stock].Cost)/r.unit, entries)
@@ -209,6 +221,9 @@ func (r *relaxation) shrink(left []int, b box) {
 		if row := r.leastRow[i]; row >= 0 {
 			r.program.SetDemand(row, float64(b.lo[i]))
 		}
+	}
+	for i, c := range r.cuts {
+		r.program.SetDemand(r.cutRow[i], -float64(c.most(left)))
 	}
 	for j, p := range r.columns {
 		if p != nil && !r.program.Barred(j) && !r.proper(p) {

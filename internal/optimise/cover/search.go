@@ -19,6 +19,8 @@ type node struct {
 	whole bool
 	tries uint64 // dives made
 	depth int
+	cuts  []Cut
+	tight bool // no more cuts are sought
 }
 
 // Result is what a search found.
@@ -106,6 +108,10 @@ type task struct {
 	found    []Use
 	cost     int64
 	proved   int64
+	cuts     []Cut
+	tight    bool
+	// sharpened says that cuts were sought.
+	sharpened bool
 	// exhausted says that the bound was proved by trying out everything.
 	exhausted bool
 }
@@ -133,6 +139,7 @@ func (s *search) tasks(open []*node, known *pool, round int) []*task {
 		out = append(out, &task{
 			p: s.p, node: n, known: newPool(known), meter: s.meter.Split(share),
 			best: s.Cost, bound: s.Bound, round: round, proved: n.bound, tries: n.tries,
+			cuts: slices.Clone(n.cuts), tight: n.tight,
 		})
 		n.tries++
 	}
@@ -171,6 +178,9 @@ func (s *search) merge(t *task, open []*node, known *pool) []*node {
 	}
 	t.node.bound = max(t.node.bound, t.proved)
 	s.Branched = s.Branched || t.exhausted
+	if t.sharpened {
+		t.node.cuts, t.node.tight = t.cuts, t.tight
+	}
 	for _, p := range t.known.patterns {
 		if len(known.patterns) >= maxKnown {
 			break
@@ -235,6 +245,9 @@ func (p *Problem) narrow(n *node, best int64) bool {
 	return most < n.bound
 }
 
+// sharpens says whether cuts are sought before the dive: before every other one.
+func (t *task) sharpens() bool { return t.node.whole && t.tries%2 == 1 && !t.tight }
+
 // run solves the node if it is new, and dives.
 func (t *task) run() {
 	t.cost = t.best
@@ -244,10 +257,18 @@ func (t *task) run() {
 		if t.relax(left, oracle); t.proved >= t.best || t.meter.Ended() {
 			return
 		}
+	} else if t.sharpens() && counts(oracle) {
+		t.sharpened = true
+		if t.tighten(left, oracle); t.proved >= t.best || t.meter.Ended() {
+			return
+		}
 	}
 	d := &dive{
 		p: t.p, oracle: oracle, known: t.known, meter: t.meter, bound: max(t.bound, t.node.bound), best: t.best, left: left,
 		box: t.node.box.clone(), r: rand.New(rand.NewPCG(uint64(t.round), 0x5ca47)), wild: t.tries > 0, tries: t.tries,
+	}
+	if t.tries%4 != 2 {
+		d.cuts = t.cuts
 	}
 	d.run()
 	if d.found != nil {
@@ -274,7 +295,7 @@ func (t *task) exhaust(oracle Oracle) {
 // relax solves the relaxation within the node's box and prepares its children.
 func (t *task) relax(left []int, oracle Oracle) {
 	pr := newPricing(t.p, oracle)
-	r := newRelaxation(t.p, left, t.node.box, t.known, pr)
+	r := newRelaxation(t.p, left, t.node.box, nil, t.known, pr)
 	r.generate(t.known, math.MaxInt, t.meter, func(pr *pricing) bool {
 		if pr.better && pr.bound > float64(t.proved)+1e-7 {
 			t.proved = max(t.proved, pr.proves(r))

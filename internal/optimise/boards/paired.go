@@ -1,0 +1,224 @@
+package boards
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/optimise/cover"
+	"scantling/internal/optimise/work"
+)
+
+// Counts says whether cuts are heeded: where boards are in one clear length each
+// and the tables are not too long.
+func (pr *oracle) Counts() bool {
+	return pr.m.top()*int64(len(pr.m.kinds)) < pairedCells && pr.m.p.Feed.Long == 0 &&
+		!slices.ContainsFunc(pr.m.stock, func(t stock) bool { return len(t.caps) > 1 })
+}
+
+// paired finds the pieces of the greatest profit for one length when certain
+// pairs of pieces cost something: depth first over the kinds that stand in
+// pairs, the others out of a table.
+type paired struct {
+	order []int   // kinds that stand in cuts, most profit per length first
+	cuts  [][]int // by place in order: the cuts
+	price []int64 // by cut
+	held  []int   // by cut: pieces
+	// ceiling[j] is, by length, the profit of the kinds in no cut and of those
+	// from order[j] on, pairs for nothing.
+	ceiling [][]int64
+	cells   []int64
+	count   []int
+	packs   int // of the kinds in no cut
+
+	most          []int
+	best          int64
+	bestAt        []int
+	bestRoom      int64
+	nodes         int64
+	meter         *work.Meter
+	short, failed bool
+}
+
+const (
+	pairedCells = 30_000_000 // of the tables
+	pairedNodes = 4_000_000  // of one search
+)
+
+// counted looks for the patterns that are worth most less the price of their
+// pairs, again and again without the pieces of the last one.
+func (pr *oracle) counted(meter *work.Meter) (cover.Reply, bool) {
+	q := &pr.pairs
+	copy(pr.most, pr.ask.Left)
+	for n := range 3 {
+		if !q.prepare(pr, meter) {
+			return cover.Reply{}, false
+		}
+		var best *cover.Pattern
+		var gain int64
+		for i := range pr.m.stock {
+			if pr.ask.Stock[i] == 0 {
+				if n == 0 {
+					pr.worth[i] = 0
+				}
+				continue
+			}
+			price := pr.ask.Price[i]
+			seg, worth := q.run(pr, pr.m.stock[i].caps[0], price, meter)
+			if q.failed {
+				return cover.Reply{}, false
+			}
+			if n == 0 {
+				pr.worth[i] = worth
+			}
+			if worth-price > gain && seg != nil {
+				gain, best = worth-price, newPattern(i, [][]cover.Entry{seg})
+			}
+		}
+		if best == nil {
+			break
+		}
+		if pr.found = append(pr.found, best); !pr.exclude() {
+			break
+		}
+	}
+	return cover.Reply{Found: pr.found, Worth: pr.worth, Exact: !q.short}, true
+}
+
+// prepare fills the tables for the prices of the present ask.
+func (q *paired) prepare(pr *oracle, meter *work.Meter) bool {
+	m, ask := pr.m, pr.ask
+	q.order, q.cuts, q.price = q.order[:0], q.cuts[:0], q.price[:0]
+	q.most, q.meter, q.failed, q.short = pr.most, meter, false, false
+	plain := slices.Clone(pr.most)
+	in := make([][]int, len(m.kinds))
+	for c, cut := range ask.Cuts {
+		q.price = append(q.price, cut.Price)
+		for _, k := range cut.Kinds {
+			in[k] = append(in[k], c)
+			plain[k] = 0
+		}
+	}
+	for k := range m.kinds {
+		if len(in[k]) > 0 && pr.most[k] > 0 && ask.Value[k] > 0 {
+			q.order = append(q.order, k)
+		}
+	}
+	slices.SortStableFunc(q.order, func(a, b int) int {
+		return cmp.Or(compareProducts(ask.Value[b], m.kinds[a].w, ask.Value[a], m.kinds[b].w))
+	})
+	for _, k := range q.order {
+		q.cuts = append(q.cuts, in[k])
+	}
+	q.held = slices.Grow(q.held[:0], len(q.price))[:len(q.price)]
+	q.count = slices.Grow(q.count[:0], len(q.order))[:len(q.order)]
+	return q.ceilings(pr, plain)
+}
+
+// ceilings fills a table for the kinds in no cut and one more for each kind that
+// is offered beside them, the last in order first.
+func (q *paired) ceilings(pr *oracle, plain []int) bool {
+	m, top := pr.m, pr.m.top()
+	if !pr.table.run(m, pr.ask.Value, plain, top, q.meter) {
+		return false
+	}
+	q.packs = len(pr.table.packs)
+	size, n := int(top)+1, len(q.order)
+	if !q.meter.Take(3 * int64(n) * int64(size)) {
+		return false
+	}
+	if cap(q.cells) < size*(n+1) {
+		q.cells = make([]int64, size*(n+1))
+	}
+	q.ceiling = q.ceiling[:0]
+	for j := range n + 1 {
+		q.ceiling = append(q.ceiling, q.cells[j*size:(j+1)*size])
+	}
+	copy(q.ceiling[n], pr.table.profit)
+	for j := n - 1; j >= 0; j-- {
+		row := q.ceiling[j]
+		copy(row, q.ceiling[j+1])
+		k := q.order[j]
+		w, p := m.kinds[k].w, pr.ask.Value[k]
+		for left, n := min(int64(q.most[k]), top/w), int64(1); left > 0; n *= 2 {
+			n = min(n, left)
+			left -= n
+			low, high := row[:size-int(n*w)], row[n*w:]
+			for c := len(low) - 1; c >= 0; c-- {
+				high[c] = max(high[c], low[c]+n*p)
+			}
+		}
+	}
+	return true
+}
+
+// run returns the pieces that are worth most in room if that is more than least,
+// and their worth, or nil and a worth that none exceeds.
+func (q *paired) run(pr *oracle, room, least int64, meter *work.Meter) ([]cover.Entry, int64) {
+	q.best, q.bestAt, q.nodes = least, nil, 0
+	clear(q.held)
+	clear(q.count)
+	had := q.short
+	q.search(pr, 0, room, 0)
+	if q.failed {
+		return nil, 0
+	}
+	if q.nodes >= pairedNodes {
+		q.short = true
+	}
+	q.short = q.short || had
+	if q.bestAt == nil {
+		return nil, q.best
+	}
+	seg := pr.table.of(q.packs, q.bestRoom)
+	for j, n := range q.bestAt {
+		if n > 0 {
+			seg = append(seg, cover.Entry{Kind: q.order[j], N: n})
+		}
+	}
+	return seg, q.best
+}
+
+// search goes on with the kinds from place j; profit is that of the pieces so
+// far, less the price of their pairs.
+func (q *paired) search(pr *oracle, j int, room, profit int64) {
+	if v := profit + q.ceiling[len(q.order)][room]; v > q.best {
+		q.best, q.bestRoom = v, room
+		q.bestAt = append(q.bestAt[:0:0], q.count...)
+	}
+	for ; j < len(q.order); j++ {
+		if profit+q.ceiling[j][room] <= q.best {
+			return
+		}
+		if q.nodes++; q.nodes&255 == 0 && !q.meter.Take(256*8) {
+			q.failed = true
+		}
+		if q.failed || q.nodes >= pairedNodes {
+			return
+		}
+		k := q.order[j]
+		w, p := pr.m.kinds[k].w, pr.ask.Value[k]
+		v, left := profit, room
+		for n := 1; n <= q.most[k] && left >= w; n++ {
+			v, left = v+p-q.add(j), left-w
+			q.count[j] = n
+			q.search(pr, j+1, left, v)
+		}
+		for ; q.count[j] > 0; q.count[j]-- {
+			for _, c := range q.cuts[j] {
+				q.held[c]--
+			}
+		}
+	}
+}
+
+// add counts one more piece of the kind at place j and returns the price of the
+// pairs that it makes.
+func (q *paired) add(j int) int64 {
+	var sum int64
+	for _, c := range q.cuts[j] {
+		if q.held[c]++; q.held[c]%2 == 0 {
+			sum += q.price[c]
+		}
+	}
+	return sum
+}
