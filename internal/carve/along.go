@@ -13,16 +13,17 @@ import (
 // What lies square-ended in a channel lies flat only as far as the bottom is flat:
 // at an end that a turning cutter leaves, the mouth reaches further than the bottom
 // by the end's radius, or, where a round nose does not go down to its radius, by
-// half the mouth that it leaves. "holds" asks for the flat length, "from", "to" and
+// half the mouth that it leaves. "holds" (in a series "flat") asks for the flat length, "from", "to" and
 // "length" for the mouth's.
 func (c *cutting) along(s *piece.Slot, run piece.Axis) bool {
 	l := c.Maker.Ledger
 	whole := c.size(run)
 	s.From, s.To = l.Leaf(c.name+".from", 0, ledger.Derived, ""), whole
 	stops := false
-	for _, word := range []string{"from", "to", "middle", "length", "holds"} {
+	for _, word := range []string{"from", "to", "middle", "length"} {
 		stops = stops || c.Has(word)
 	}
+	stops = stops || c.lies() != ""
 	if !stops {
 		s.StartOpen, s.EndOpen = true, true
 		return true
@@ -54,28 +55,42 @@ func (c *cutting) along(s *piece.Slot, run piece.Axis) bool {
 // usable sees to it that a channel between two given ends still has the flat
 // bottom that is asked for.
 func (c *cutting) usable(flat piece.Figure) bool {
-	if !c.Has("holds") || !c.Has("from") || !c.Has("to") {
+	if c.lies() == "" || !c.Has("from") || !c.Has("to") {
 		return true
 	}
 	want, ok := c.lying()
 	if ok && flat.Nm < want.Nm {
-		c.Fault(CodeShort, c.Where("holds"), message.Text("name", c.Name), message.Length("want", want.Nm), message.Length("got", flat.Nm), message.Length("short", want.Nm-flat.Nm))
+		c.Fault(CodeShort, c.Where(c.lies()), message.Text("name", c.Name), message.Length("want", want.Nm), message.Length("got", flat.Nm), message.Length("short", want.Nm-flat.Nm))
 		return false
 	}
 	return ok
 }
 
+// lies is the word that says what must lie flat: "holds" of a cut; of a series,
+// which holds things, "flat". Empty if nothing is said.
+func (c *cutting) lies() string {
+	word := "holds"
+	if c.Block.Type == "series" {
+		word = "flat"
+	}
+	if !c.Has(word) {
+		return ""
+	}
+	return word
+}
+
 // lying is the length that must lie flat: what the channel holds, and its play.
 func (c *cutting) lying() (piece.Figure, bool) {
-	v, ok := c.need("holds")
-	if !ok || !c.Positive(v, "holds", c.name+".holds") {
+	word := c.lies()
+	v, ok := c.need(word)
+	if !ok || !c.Positive(v, word, c.name+"."+word) {
 		return piece.Figure{}, false
 	}
-	if !c.Has("play") {
+	if !c.Has("play") || word == "flat" {
 		return c.figure(v), true
 	}
 	play, ok := c.need("play")
-	return c.Maker.Ledger.Sum(c.name+".flat", c.figure(v), c.figure(play)), ok
+	return c.Maker.Ledger.Sum(c.name+".lying", c.figure(v), c.figure(play)), ok
 }
 
 // reach is how much further the mouth reaches than the flat bottom at a stopped
@@ -104,7 +119,7 @@ func (c *cutting) stations(run piece.Axis, whole, reach piece.Figure) (start, en
 			}
 		}
 	}
-	if c.Has("from") && c.Has("to") || !c.Has("length") && !c.Has("holds") {
+	if c.Has("from") && c.Has("to") || !c.Has("length") && c.lies() == "" {
 		return start, end, !c.Has("middle") || c.noMiddle()
 	}
 	open := func(v formula.Value) bool {
@@ -139,7 +154,7 @@ func (c *cutting) noMiddle() bool {
 // mouth is the length of the mouth: as said, or what must lie flat and the round
 // ends.
 func (c *cutting) mouth(reach piece.Figure, oneOpen bool) (piece.Figure, bool) {
-	if !c.Has("holds") {
+	if c.lies() == "" {
 		v, ok := c.need("length")
 		return c.figure(v), ok && c.Positive(v, "length", c.name+".length")
 	}

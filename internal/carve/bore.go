@@ -56,30 +56,40 @@ func (c *cutting) centre(open piece.Axis) (at [2]piece.Figure, ok bool) {
 	openLocal, _ := c.Part.Frame.LocalOf(open)
 	set := [2]bool{}
 	for _, f := range v.Fields {
-		axis, low, isFace := Face(f.Name)
-		if !isFace || axis == open {
-			c.Fault(formula.CodeUnknownField, f.Value.Where, message.Text("word", f.Name), message.Text("block", "at"), message.Text("known", joinWords(otherWords(open))))
-			return at, false
-		}
-		l, good := c.Maker.Length(f.Value, c.name+".at."+f.Name)
+		axis, l, good := c.from(f, open)
 		if !good {
 			return at, false
-		}
-		if !low {
-			l = quantity(c.Maker.Ledger.Less("", c.size(axis), c.figure(l)))
 		}
 		local, _ := c.Part.Frame.LocalOf(axis)
 		i := 0
 		if int(local) > 3-int(openLocal)-int(local) {
 			i = 1
 		}
-		at[i], set[i] = c.local(axis, l), true
+		at[i], set[i] = l, true
 	}
 	if !set[0] || !set[1] {
 		c.Fault(CodeCutPlace, c.Block.Where, message.Text("name", c.Name))
 		return at, false
 	}
 	return at, true
+}
+
+// from reads how far something lies from a side that does not look along the open
+// one, and gives it along the part's own axis.
+func (c *cutting) from(f formula.Field, open piece.Axis) (piece.Axis, piece.Figure, bool) {
+	axis, low, isFace := Face(f.Name)
+	if !isFace || axis == open {
+		c.Fault(formula.CodeUnknownField, f.Value.Where, message.Text("word", f.Name), message.Text("block", "at"), message.Text("known", joinWords(otherWords(open))))
+		return 0, piece.Figure{}, false
+	}
+	l, ok := c.Maker.Length(f.Value, c.name+".at."+f.Name)
+	if !ok {
+		return 0, piece.Figure{}, false
+	}
+	if !low {
+		l = quantity(c.Maker.Ledger.Less("", c.size(axis), c.figure(l)))
+	}
+	return axis, c.local(axis, l), true
 }
 
 func otherWords(open piece.Axis) []string {

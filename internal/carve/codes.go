@@ -342,4 +342,35 @@ const (
 	//	  profile  = [[0, 10], [50, 12]]
 	//	}
 	CodeProfile diag.Code = "profile-not-sound"
+
+	// CodePitches: a list of pitches that is not one shorter than the row.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	series "line" {
+	//	  kind    = "groove"
+	//	  on      = part.shelf
+	//	  side    = "top"
+	//	  count   = 4
+	//	  width   = 4
+	//	  pitches = [10, 12]
+	//	  depth   = 4
+	//	}
+	CodePitches diag.Code = "pitches"
+
+	// CodeHoleRow: a row of holes does not say where it lies across.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	series "pegs" {
+	//	  kind     = "hole"
+	//	  on       = part.shelf
+	//	  side     = "top"
+	//	  at       = { front = 20, left = 20 }
+	//	  count    = 4
+	//	  diameter = 6
+	//	  pitch    = 32
+	//	  depth    = 8
+	//	}
+	CodeHoleRow diag.Code = "row-of-holes"
 )

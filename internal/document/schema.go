@@ -24,10 +24,11 @@ const (
 var made = map[string]shape{
 	"part":  {labels: 1, attributes: words("label of repeat grain mirror show form diameter profile outline holes leans after if" + places)},
 	"space": {labels: 1, attributes: words("label repeat if" + places)},
-	"joint": {labels: 1, attributes: words("label kind of into meets depth stopped clear over slides finger fingers first if" + fixing)},
+	"joint": {labels: 1, attributes: words("label kind of into meets depth stopped clear over slides finger fingers first tongue spline keys tails lap slide if" + fixing)},
 	"cut": {labels: 1, attributes: words("label kind on side runs near far centre width from to middle length holds play depth cutter ends corner " +
 		"edge edges chord radius leg chamfer at diameter countersink counterbore through end sides keeps by leaves angle angles outline line symmetrical after if")},
-	"series":   {labels: 1, attributes: words("label kind on side runs holds slots count pitch place margin width from to depth cutter after if")},
+	"series": {labels: 1, attributes: words("label kind on side runs holds slots count pitch pitches land place margin starts at diameter width angle radius " +
+		"from to middle length flat play depth cutter ends corner countersink counterbore through after if")},
 	"use":      {labels: 1, free: true},
 	"hardware": {labels: 1, attributes: words("label kind count on note if")},
 }
