@@ -152,7 +152,32 @@ func (r *reader) board(b *document.Block) (shop.Board, bool) {
 		return out, false
 	}
 	out.Species = species.Name
+	for _, d := range b.Blocks {
+		out.Stock.Defects = append(out.Stock.Defects, r.defect(d, out.Stock))
+	}
 	return out, r.refused(out.Stock.Check(), b.Where)
+}
+
+// defect reads where no part may lie, from the marked end and the marked edge of
+// the board; what is not said reaches over its whole length or width, and a kind that
+// is not said is a flaw.
+func (r *reader) defect(b *document.Block, of stock.Board) stock.Defect {
+	out := stock.Defect{Kind: stock.Flaw, To: of.Length, Far: of.Width}
+	if word := r.words(b, "kind"); b.Has("kind") {
+		if kinds := stock.DefectKinds(); slices.Contains(kinds, stock.DefectKind(word)) {
+			out.Kind = stock.DefectKind(word)
+		} else {
+			r.unknownKind(b, word, kindNames(kinds))
+		}
+	}
+	out.From, out.Near = r.length(b, "from"), r.length(b, "near")
+	if b.Has("to") {
+		out.To = r.length(b, "to")
+	}
+	if b.Has("far") {
+		out.Far = r.length(b, "far")
+	}
+	return out
 }
 
 func (r *reader) sheet(b *document.Block) (shop.Sheet, bool) {

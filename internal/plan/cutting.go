@@ -21,7 +21,9 @@ type Diagram struct {
 	Cuts   []SawCut `json:"cuts"`
 	Pieces []Placed `json:"pieces"`
 	Left   []Left   `json:"left,omitempty"`
-	Waste  Waste    `json:"waste"`
+	// Defects are where no workpiece may lie, as the shop marked them.
+	Defects []Defect `json:"defects,omitempty"`
+	Waste   Waste    `json:"waste"`
 	// Bound explains how good the whole answer for this stock is; the same on all
 	// diagrams of one problem.
 	Bound message.Message `json:"bound,omitzero"`
@@ -67,6 +69,12 @@ type Left struct {
 	Keep bool `json:"keep"`
 }
 
+// Defect is a marked flaw of a board.
+type Defect struct {
+	Kind string `json:"kind"` // "knot", "check", "sapwood", "wane", "wild grain", "flaw"
+	Rect Rect   `json:"rect"`
+}
+
 // Waste shares out the area of the stock in square millimetres; the terms add
 // up to Whole.
 type Waste struct {
@@ -74,6 +82,7 @@ type Waste struct {
 	Parts   float64 `json:"parts"`
 	Kerf    float64 `json:"kerf"`
 	Trim    float64 `json:"trim"`
+	Defects float64 `json:"defects,omitempty"`
 	Remnant float64 `json:"remnant"`
 	Rest    float64 `json:"rest"`
 }

@@ -28,6 +28,9 @@ const (
 	Flaw    DefectKind = "flaw" // any other
 )
 
+// DefectKinds returns the kinds, the commonest first.
+func DefectKinds() []DefectKind { return []DefectKind{Knot, Check, Sapwood, Wane, Wild, Flaw} }
+
 // Defect is a rectangle of a board that no part may contain, through its whole
 // thickness: From and To along the length from the marked end, Near and Far
 // across the width from the marked edge.

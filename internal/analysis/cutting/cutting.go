@@ -34,9 +34,17 @@ type Stock struct {
 	// Kind is the same for stock that differs in length, width and price only, so
 	// that one can stand in for the other; empty is a kind of its own.
 	Kind string
+	// Defects are places of the boards in the rack where no workpiece may lie.
+	Defects []Defect
 	// Sold is the size that the merchant reckons with: length, width, thickness.
 	// Zero is as measured.
 	Sold [3]unit.Length
+}
+
+// Defect is a marked place: from the board's marked end and its marked edge.
+type Defect struct {
+	Kind                string
+	From, To, Near, Far ledger.Figure
 }
 
 // Input is what the decision rests on.
@@ -177,6 +185,8 @@ func (s Stock) tooLarge(w plan.Workpiece) diag.Diagnostic {
 type copy struct {
 	root   *problem.Node
 	pieces []plan.Workpiece
+	// rack tells a board of the rack from one that is bought, flawed one with defects.
+	rack, flawed bool
 }
 
 // read turns the engine's answer into diagrams, by stock: boards that are cut
@@ -203,6 +213,7 @@ func (q *question) read(a problem.Answer, res *Result) {
 			}
 			for range d.Copies {
 				c := q.deal(d.Root)
+				c.rack, c.flawed = !q.bought[d.Stock], len(s.Defects) > 0
 				key := c.key()
 				i, ok := at[key]
 				if !ok {
@@ -258,6 +269,7 @@ func (q *question) deal(root *problem.Node) copy {
 // they give.
 func (c copy) key() string {
 	var b strings.Builder
+	fmt.Fprintln(&b, c.rack && c.flawed)
 	i := 0
 	for n := range c.root.Nodes() {
 		fmt.Fprint(&b, n.Kind, n.Direction, n.At, n.Turned, n.Box, ";")

@@ -57,6 +57,51 @@ func TestDecide(t *testing.T) {
 	}
 }
 
+// TestDefects: a board with a knot in its middle gives two of 1000 beside it but not
+// one of 2000 across it, and the waste says how much of it is knot. A knot at one
+// edge leaves the other edge to long narrow pieces. Boards that are bought are
+// taken as sound.
+func TestDefects(t *testing.T) {
+	for _, c := range []struct {
+		name             string
+		near, far        int64
+		n, length, width int64
+		used             string
+	}{
+		{"two beside it", 0, 165, 2, 1000, 150, "A: 1 + 0"},
+		{"none across it", 0, 165, 1, 2000, 150, "A: 0 + 1"},
+		{"narrow ones past it", 0, 60, 1, 2000, 90, "A: 1 + 0"},
+		{"too wide to pass it", 0, 60, 1, 2000, 110, "A: 0 + 1"},
+	} {
+		b := newBench()
+		s := b.board("A", 2400, 165, 1, 100)
+		s.Defects = []cutting.Defect{{Kind: "knot", From: b.fig(1150), To: b.fig(1250), Near: b.fig(c.near), Far: b.fig(c.far)}}
+		b.pieces("A", "a", int(c.n), c.length, c.width)
+		res, diags := b.decide(t)
+		if got := used(res); got != c.used || len(diags) > 0 {
+			t.Errorf("%s: %s, want %s (%v)", c.name, got, c.used, diags)
+			continue
+		}
+		d := res.Diagrams[0]
+		w := d.Waste
+		sum := w.Parts + w.Kerf + w.Trim + w.Defects + w.Remnant + w.Rest
+		if sum < w.Whole-0.01 || sum > w.Whole+0.01 {
+			t.Errorf("%s: terms %g of %g", c.name, sum, w.Whole)
+		}
+		if rack := strings.HasSuffix(c.used, "+ 0"); rack != (len(d.Defects) == 1) || w.Defects > 0 && !rack {
+			t.Errorf("%s: %d defects, %g mm² of the waste", c.name, len(d.Defects), w.Defects)
+		}
+		for _, p := range d.Pieces {
+			for _, x := range d.Defects {
+				a, c := boxOf(p.Rect), boxOf(x.Rect)
+				if a.along < c.along+c.length && c.along < a.along+a.length && a.across < c.across+c.width && c.across < a.across+a.width {
+					t.Errorf("%s lies on the knot", p.Mark)
+				}
+			}
+		}
+	}
+}
+
 // TestRecordRack: three shelves of 862, two sides of 712.8 and two uprights of 341,
 // all 330 wide, lie in two strips of a sheet of 2440 × 1220 with a kerf of 3 and 5
 // off every side, and more than half of the sheet is kept (an offcut of about 546 by

@@ -2,8 +2,11 @@ package cutting
 
 import (
 	"fmt"
+	"math"
+	"math/big"
 
 	"scantling/internal/ledger"
+	"scantling/internal/optimise/account"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/plan"
 )
@@ -21,8 +24,11 @@ func (q *question) diagram(s Stock, id string, copies []copy) plan.Diagram {
 			t.placed[n] = len(t.placed)
 		}
 	}
+	if copies[0].rack {
+		t.flaws()
+	}
 	t.read(root, t.trims())
-	t.waste()
+	t.waste(root)
 	return t.out
 }
 
@@ -147,15 +153,37 @@ func (t *tree) at(n *problem.Node) ledger.Figure {
 	return t.q.in.Ledger.Leaf(fmt.Sprintf("%s.cut %d", t.id, len(t.out.Cuts)+1), n.At, ledger.Choice, "cutting engine")
 }
 
-// waste shares the board's area out; what is left over is kerf.
-func (t *tree) waste() {
+// flaws lists the defects of a board of the rack.
+func (t *tree) flaws() {
+	l := t.q.in.Ledger
+	for i, d := range t.stock.Defects {
+		id := fmt.Sprintf("%s.defect %d", t.id, i+1)
+		t.out.Defects = append(t.out.Defects, plan.Defect{Kind: d.Kind, Rect: plan.Rect{
+			Along: d.From, Across: d.Near, Length: l.Less(id, d.To, d.From), Width: l.Less(id, d.Far, d.Near),
+		}})
+	}
+}
+
+// waste shares the board's area out; what is left over is kerf. What of the rest
+// is defect is counted as that.
+func (t *tree) waste(root *problem.Node) {
+	defects := 0.0
+	if len(t.out.Defects) > 0 {
+		one := problem.Problem{Form: problem.Sheets, Kerf: t.q.in.Kerf.Nm, Stock: []problem.Stock{{
+			Size: problem.Size{Length: t.stock.Length.Nm, Width: t.stock.Width.Nm}, Defects: t.stock.boxes(),
+		}}}
+		a := account.Of(one, problem.Answer{Diagrams: []problem.Diagram{{Root: root, Copies: 1}}})
+		nm2, _ := new(big.Float).SetInt(a.Defects).Float64()
+		defects = math.Min(nm2/1e12, t.rest)
+		t.rest -= defects
+	}
 	s := t.stock
 	whole, inner := area(problem.Size{Length: s.Length.Nm, Width: s.Width.Nm}), area(s.usable())
-	kerf := inner - t.parts - t.remnant - t.rest
+	kerf := inner - t.parts - t.remnant - t.rest - defects
 	if kerf < 1e-6 { // the sums' own rounding
 		kerf = 0
 	}
-	t.out.Waste = plan.Waste{Whole: whole, Parts: t.parts, Kerf: kerf, Trim: whole - inner, Remnant: t.remnant, Rest: t.rest}
+	t.out.Waste = plan.Waste{Whole: whole, Parts: t.parts, Kerf: kerf, Trim: whole - inner, Defects: defects, Remnant: t.remnant, Rest: t.rest}
 }
 
 // area is in square millimetres.

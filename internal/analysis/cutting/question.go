@@ -37,7 +37,7 @@ func newQuestion(in Input, kind []Stock, pieces []plan.Workpiece) *question {
 		size := problem.Size{Length: s.Length.Nm, Width: s.Width.Nm}
 		trim := problem.Trim{Start: s.End.Nm, End: s.End.Nm, Low: s.Edge.Nm, High: s.Edge.Nm}
 		if s.Have > 0 {
-			q.stock(s, false, problem.Stock{ID: s.ID + " in the rack", Size: size, Cost: rack[i], Limit: s.Have, Trim: trim})
+			q.stock(s, false, problem.Stock{ID: s.ID + " in the rack", Size: size, Cost: rack[i], Limit: s.Have, Trim: trim, Defects: s.boxes()})
 		}
 		if s.Buyable || s.Have == 0 {
 			q.stock(s, true, problem.Stock{ID: s.ID, Size: size, Cost: bought[i], Trim: trim})
@@ -57,6 +57,18 @@ func newQuestion(in Input, kind []Stock, pieces []plan.Workpiece) *question {
 		q.waiting[i] = append(q.waiting[i], w)
 	}
 	return q
+}
+
+// boxes are the defects as the engine takes them.
+func (s Stock) boxes() []problem.Box {
+	var out []problem.Box
+	for _, d := range s.Defects {
+		out = append(out, problem.Box{
+			Point: problem.Point{Along: d.From.Nm, Across: d.Near.Nm},
+			Size:  problem.Size{Length: d.To.Nm - d.From.Nm, Width: d.Far.Nm - d.Near.Nm},
+		})
+	}
+	return out
 }
 
 func (q *question) stock(from Stock, bought bool, s problem.Stock) {

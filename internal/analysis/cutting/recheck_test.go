@@ -114,7 +114,7 @@ func recheck(in cutting.Input, res cutting.Result, diags diag.List) []string {
 		if u.Rack > u.Stock.Have || u.Rack+u.Buy != boards[u.Stock.ID] {
 			fault("%s: %d of %d in the rack and %d bought, %d are cut", u.Stock.ID, u.Rack, u.Stock.Have, u.Buy, boards[u.Stock.ID])
 		}
-		if u.Buy > 0 && u.Rack < u.Stock.Have {
+		if u.Buy > 0 && u.Rack < u.Stock.Have && len(u.Stock.Defects) == 0 {
 			fault("%s: %d are bought and %d of %d in the rack left", u.Stock.ID, u.Buy, u.Stock.Have-u.Rack, u.Stock.Have)
 		}
 	}
@@ -167,7 +167,7 @@ func one(in cutting.Input, d plan.Diagram, s cutting.Stock, pieces map[string]pl
 	}
 	lies(in, d, s, pieces, hand, fault)
 	w := d.Waste
-	if sum := w.Parts + w.Kerf + w.Trim + w.Remnant + w.Rest; math.Abs(sum-w.Whole) > 1e-6 || math.Abs(w.Kerf-dust) > 1e-3 {
+	if sum := w.Parts + w.Kerf + w.Trim + w.Defects + w.Remnant + w.Rest; math.Abs(sum-w.Whole) > 1e-6 || math.Abs(w.Kerf-dust) > 1e-3 {
 		fault("%s: the waste adds up to %f of %f; %f of dust, counted %f", d.ID, sum, w.Whole, w.Kerf, dust)
 	}
 }

@@ -26,10 +26,18 @@ func Of(s *shop.Shop, edge unit.Length, l *ledger.Ledger) []Stock {
 	for _, b := range s.Boards {
 		price, _ := b.Stock.Cost()
 		length, width, thickness := b.Stock.SoldAs()
+		var defects []Defect
+		for i, d := range b.Stock.Defects {
+			id := fmt.Sprintf("%s.defect %d", b.ID, i+1)
+			defects = append(defects, Defect{
+				Kind: string(d.Kind), From: bought(id, "from", d.From, b.Where), To: bought(id, "to", d.To, b.Where),
+				Near: bought(id, "near", d.Near, b.Where), Far: bought(id, "far", d.Far, b.Where),
+			})
+		}
 		out = append(out, Stock{
 			ID: b.ID, Label: b.ID, Length: bought(b.ID, "length", b.Stock.Length, b.Where), Width: bought(b.ID, "width", b.Stock.Width, b.Where),
 			Thickness: bought(b.ID, "thickness", b.Stock.Thickness, b.Where), End: rule(b.ID, "end trim", blanks.Trim(s, s.TrimEnds), house), Edge: rule(b.ID, "edge trim", edge, practice),
-			Have: b.Have, Price: int64(price), Buyable: true, Sold: [3]unit.Length{length, width, thickness},
+			Have: b.Have, Price: int64(price), Buyable: true, Defects: defects, Sold: [3]unit.Length{length, width, thickness},
 			Kind: fmt.Sprint("board\n", b.Species, "\n", b.Sawn, "\n", b.Stock.Surface, "\n", int64(b.Stock.Thickness)),
 		})
 	}

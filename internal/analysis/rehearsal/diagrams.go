@@ -106,6 +106,11 @@ func (r *rehearsal) saw(g plan.Diagram) {
 		hand = []rect{whole}
 	}
 	for _, p := range g.Pieces {
+		for _, d := range g.Defects {
+			if overlap(rectOf(p.Rect), rectOf(d.Rect)) {
+				r.fail(CodeDiagram, "rehearsal.piece-on-defect", "", message.Text("diagram", g.ID), message.Text("id", p.Workpiece))
+			}
+		}
 		i := slices.IndexFunc(hand, func(h rect) bool { return within(rectOf(p.Rect), h) })
 		if i < 0 {
 			r.fail(CodeDiagram, "rehearsal.piece-not-in-hand", "", message.Text("diagram", g.ID), message.Text("id", p.Workpiece))
@@ -113,6 +118,10 @@ func (r *rehearsal) saw(g plan.Diagram) {
 		}
 		hand = slices.Delete(hand, i, i+1)
 	}
+}
+
+func overlap(a, b rect) bool {
+	return a.along < b.along+b.length && b.along < a.along+a.length && a.across < b.across+b.width && b.across < a.across+a.width
 }
 
 func within(a, b rect) bool {

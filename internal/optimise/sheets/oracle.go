@@ -43,7 +43,11 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 				continue
 			}
 			b := bounded{f: f, guide: &o.guide, breath: 3, meter: meter}
-			for _, p := range []*cover.Pattern{b.sheet(i, ask.Left), f.sheet(i, ask.Left)} {
+			var found []*cover.Pattern
+			if len(m.stock[i].defects) == 0 { // the knapsacks do not see defects
+				found = append(found, b.sheet(i, ask.Left))
+			}
+			for _, p := range append(found, f.sheet(i, ask.Left)) {
 				if p != nil && worth(p, ask.Value) > ask.Price[i] {
 					reply.Found = append(reply.Found, p)
 				}

@@ -36,9 +36,14 @@ func (c *composer) diagrams() {
 			count += max(1, same.Count)
 		}
 		w := d.Waste
-		caption := c.say("booklet.diagram-caption", message.Text("id", strings.Join(ids, ", ")), message.Count("n", count),
+		key := "booklet.diagram-caption"
+		if w.Defects > 0 {
+			key = "booklet.diagram-caption-defects"
+		}
+		caption := c.say(key, message.Text("id", strings.Join(ids, ", ")), message.Count("n", count),
 			message.Percent("parts", share(w.Parts, w.Whole)), message.Percent("kerf", share(w.Kerf, w.Whole)), message.Percent("trim", share(w.Trim, w.Whole)),
-			message.Percent("remnant", share(w.Remnant, w.Whole)), message.Percent("rest", share(w.Rest, w.Whole)))
+			message.Percent("remnant", share(w.Remnant, w.Whole)), message.Percent("rest", share(w.Rest, w.Whole)),
+			message.Percent("defects", share(w.Defects, w.Whole)))
 		c.add(typeset.Together{Blocks: append(blocks, typeset.Figure{Drawing: pic, Caption: typeset.Plain(caption), Address: d.ID, Anchor: "diagram-" + d.ID})})
 		blocks = nil
 	}

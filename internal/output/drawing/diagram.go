@@ -26,6 +26,9 @@ func Diagram(d plan.Diagram, roomWidth, roomHeight float64, s Speech) page.Drawi
 	for _, l := range d.Left {
 		v.left(l)
 	}
+	for _, x := range d.Defects {
+		v.defect(x)
+	}
 	for _, p := range d.Pieces {
 		v.piece(p)
 	}
@@ -186,6 +189,18 @@ func (v *diagramView) left(l plan.Left) {
 	v.out.Add("", page.Stroke{Path: page.Rectangle(box), Width: page.W018, Dash: page.Hidden, Colour: page.Ink})
 	size := v.speech.Figure(l.Rect.Length.Nm) + " × " + v.speech.Figure(l.Rect.Width.Nm)
 	v.labels = append(v.labels, pieceLabel{box, "", word(v.speech, "drawing.keep"), size})
+}
+
+// defect crosses a marked flaw out and names it where there is room.
+func (v *diagramView) defect(d plan.Defect) {
+	box := v.box(d.Rect)
+	v.out.Add("", page.Fill{Path: page.Rectangle(box), Colour: page.Bench})
+	v.out.Add("", page.Hatch{Path: page.Rectangle(box), Angle: 45, Pitch: 1.2, Width: page.W018, Colour: page.Ink})
+	v.out.Add("", page.Hatch{Path: page.Rectangle(box), Angle: -45, Pitch: 1.2, Width: page.W018, Colour: page.Ink})
+	v.out.Add("", page.Stroke{Path: page.Rectangle(box), Width: page.W025, Colour: page.Ink})
+	if box.Width() > 9 && box.Height() > 4 {
+		v.labels = append(v.labels, pieceLabel{box, "", word(v.speech, "defect."+d.Kind), ""})
+	}
 }
 
 // ends returns where the middle of a saw cut runs.

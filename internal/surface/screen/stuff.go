@@ -107,11 +107,16 @@ func (b *builder) diagrams() []Diagram {
 			}
 			return 100 * part / w.Whole
 		}
+		key := "screen.diagram-caption"
+		if w.Defects > 0 {
+			key = "screen.diagram-caption-defects"
+		}
 		diagram := Diagram{
 			ID: d.ID, Label: d.Label, Count: d.Count, SVG: element(drawing.Diagram(d, diagramWidth, diagramHeight, bare{b.say})), Marks: []string{},
-			Caption: b.say.Label("screen.diagram-caption", message.Length("thickness", d.Thickness.Nm),
+			Caption: b.say.Label(key, message.Length("thickness", d.Thickness.Nm),
 				message.Percent("parts", share(w.Parts)), message.Percent("kerf", share(w.Kerf)), message.Percent("trim", share(w.Trim)),
-				message.Percent("remnant", share(w.Remnant)), message.Percent("rest", share(w.Rest))),
+				message.Percent("remnant", share(w.Remnant)), message.Percent("rest", share(w.Rest)),
+				message.Percent("defects", share(w.Defects))),
 		}
 		if d.Stock != stock && !d.Bound.IsZero() {
 			stock, diagram.Bound = d.Stock, b.say.Say(d.Bound)
