@@ -34,32 +34,42 @@ func (s *Solid) rims(mid vec.V3, m *moments) (area float64) {
 
 // rim corrects the edge from a to b with the face f on its left and g on its right.
 // What a flat patch sweeps is its area times the way of its centre square to it
-// (Pappus).
+// (Pappus), and a strip likewise.
 func (s *Solid) rim(f, g *facet, a, b, mid vec.V3, m *moments) (area float64) {
 	d := b.Sub(a)
 	var patches [3]patch
 	for k, q := range gauss3 {
 		patches[k] = s.patchAt(f, g, a.Add(d.Mul(q.x)), d)
 	}
-	// The derivative of the quadratic through the three centres, at each of them.
-	const h = 0.3872983346207417 // between the stations
-	off := [3]vec.V3{patches[0].centre, patches[1].centre, patches[2].centre}
-	slope := off[2].Sub(off[0]).Mul(1 / (2 * h))
-	bend := off[2].Sub(off[1]).Add(off[0].Sub(off[1])).Mul(1 / h)
 	for k, q := range gauss3 {
 		p := &patches[k]
-		way := p.square.Dot(d)
-		area += float64(p.side * way * q.w)
-		m.lump(a.Add(d.Mul(q.x)).Sub(mid), float64(p.area*(way+p.square.Dot(slope.Add(bend.Mul(float64(k-1)))))*q.w))
+		at := func(pick func(*patch) vec.V3) float64 {
+			return p.square.Dot(d.Add(slope(pick(&patches[0]), pick(&patches[1]), pick(&patches[2]), k)))
+		}
+		for n := range 2 {
+			area += float64(p.strip[n] * at(func(p *patch) vec.V3 { return p.middle[n] }) * q.w)
+		}
+		m.lump(a.Add(d.Mul(q.x)).Sub(mid), float64(p.area*at(func(p *patch) vec.V3 { return p.centre })*q.w))
 	}
 	return area
 }
 
+// slope is the derivative at station k of the quadratic through three stations of
+// gauss3, to a unit of the whole length.
+func slope(a, b, c vec.V3, k int) vec.V3 {
+	const h = 0.3872983346207417 // from station to station
+	bend := c.Sub(b).Add(a.Sub(b)).Mul(1 / h)
+	return c.Sub(a).Mul(1 / (2 * h)).Add(bend.Mul(float64(k - 1)))
+}
+
 // patch is what an edge lacks in the plane of its rays: signed area, its centre as
-// seen from the chord, the unit vector square to it, and how much the faces gain.
+// seen from the chord, and the unit vector square to it; and the strips that the
+// faces gain, left and right, with their middles.
 type patch struct {
-	area, side     float64
+	area           float64
 	centre, square vec.V3
+	strip          [2]float64
+	middle         [2]vec.V3
 }
 
 func (s *Solid) patchAt(f, g *facet, p, d vec.V3) (out patch) {
@@ -82,7 +92,7 @@ func (s *Solid) patchAt(f, g *facet, p, d vec.V3) (out patch) {
 		return out
 	}
 	out.square = v
-	out.side = c.Sub(onF).Dot(v.Cross(n)) + c.Sub(onG).Dot(k.Cross(v))
+	out.strip = [2]float64{c.Sub(onF).Dot(v.Cross(n)), c.Sub(onG).Dot(k.Cross(v))}
 	// Two triangles and the bends of the surfaces, anticlockwise against v.
 	add := func(double, centre vec.V3) {
 		t := float64(-double.Dot(v) / 2)
@@ -90,10 +100,11 @@ func (s *Solid) patchAt(f, g *facet, p, d vec.V3) (out patch) {
 		out.centre = out.centre.Add(centre.Mul(t))
 	}
 	x, y, z := c.Sub(p), onF.Sub(p), onG.Sub(p)
+	out.middle = [2]vec.V3{x.Add(y).Mul(0.5), x.Add(z).Mul(0.5)}
 	add(z.Cross(x), x.Add(z).Mul(1./3))
 	add(x.Cross(y), x.Add(y).Mul(1./3))
-	add(s.swelling(f, c, onF, v), x.Add(y).Mul(0.5))
-	add(s.swelling(g, onG, c, v), x.Add(z).Mul(0.5))
+	add(s.swelling(f, c, onF, v), out.middle[0])
+	add(s.swelling(g, onG, c, v), out.middle[1])
 	if out.area != 0 {
 		out.centre = out.centre.Mul(1 / out.area)
 	}
