@@ -63,6 +63,18 @@ const (
 	//	}
 	CodeShoulder diag.Code = "shoulder-across"
 
+	// CodeUnknownSize: a hole is to follow from a fastener whose size is not known.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	joint "again" {
+	//	  kind = "butt"
+	//	  of   = part.shelf
+	//	  into = part.side
+	//	  pins = { kind = "pin", count = 2, pilot = true }
+	//	}
+	CodeUnknownSize diag.Code = "fastener-size-unknown"
+
 	// CodeNoDepth: the depth of a joint that has none.
 	//
 	// Example, added to evaluate/testdata/box.piece.hcl:

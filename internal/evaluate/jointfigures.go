@@ -34,7 +34,7 @@ func (f *family) figures(j *piece.Joint, p pair) bool {
 	ok := f.stops(j, p) && f.clearances(j)
 	for _, how := range []string{"pins", "nails", "screws"} {
 		if b.Has(how) {
-			j.Fasteners = f.fasteners(how, j)
+			j.Fasteners = f.fasteners(how, j, p)
 			ok = ok && j.Fasteners != nil
 		}
 	}
@@ -166,29 +166,4 @@ func (f *family) clearances(j *piece.Joint) bool {
 	j.ClearAcross, okA = f.field(v, "across", string(j.Family)+".clear.across")
 	j.ClearDeep, okD = f.field(v, "deep", string(j.Family)+".clear.deep")
 	return okA && okD
-}
-
-func (f *family) fasteners(how string, j *piece.Joint) *piece.Fasteners {
-	v, ok := f.object(how, "kind", "count", "margin", "pilot", "depth")
-	if !ok {
-		return nil
-	}
-	out := &piece.Fasteners{}
-	name := string(j.Family) + "." + how
-	kind, has := v.Field("kind")
-	n, counted := v.Field("count")
-	if !has || !counted {
-		f.w().fault(formula.CodeMissing, v.Where, message.Text("name", "kind, count"), message.Text("block", how))
-		return nil
-	}
-	var okK, okC, okM, okP, okD bool
-	out.Kind, okK = f.d.s.maker.Words(kind)
-	out.Count, _, okC = f.d.s.maker.Count(n, 1, 1000, "")
-	out.Margin, okM = f.field(v, "margin", name+".margin")
-	out.Pilot, okP = f.field(v, "pilot", name+".pilot")
-	out.Depth, okD = f.field(v, "depth", name+".depth")
-	if !okK || !okC || !okM || !okP || !okD {
-		return nil
-	}
-	return out
 }
