@@ -62,7 +62,7 @@ func TestKnapsacks(t *testing.T) {
 	}
 }
 
-// TestPaired compares the search that pays for pairs with trying everything.
+// TestPaired compares the search that pays for sets with trying everything.
 func TestPaired(t *testing.T) {
 	for seed := range uint64(150) {
 		r := rand.New(rand.NewPCG(seed, 2))
@@ -77,7 +77,7 @@ func TestPaired(t *testing.T) {
 		var cuts []cover.Cut
 		for range 1 + r.IntN(4) {
 			k := r.Perm(len(left))
-			cuts = append(cuts, cover.Cut{Kinds: [3]int{k[0], k[1], k[2]}, Price: r.Int64N(60)})
+			cuts = append(cuts, cover.Cut{Kinds: k[:3], Points: []int{1 + r.IntN(3), 1, 1}, Of: 2 + r.IntN(3), Price: r.Int64N(60)})
 		}
 		var want int64
 		count := make([]int, len(left))
@@ -91,7 +91,11 @@ func TestPaired(t *testing.T) {
 				return
 			}
 			for _, c := range cuts {
-				worth -= c.Price * int64((count[c.Kinds[0]]+count[c.Kinds[1]]+count[c.Kinds[2]])/2)
+				points := 0
+				for i, k := range c.Kinds {
+					points += c.Points[i] * count[k]
+				}
+				worth -= c.Price * int64(points/c.Of)
 			}
 			want = max(want, worth)
 		}
@@ -106,7 +110,7 @@ func TestPaired(t *testing.T) {
 		p := reply.Found[0]
 		got := gain(p.Use, value)
 		for _, c := range cuts {
-			got -= c.Price * int64(c.Pairs(p))
+			got -= c.Price * int64(c.Sets(p))
 		}
 		if got != want || m.filled(p) > m.stock[0].caps[0] {
 			t.Errorf("seed %d: the pattern is worth %d, want %d", seed, got, want)

@@ -15,16 +15,19 @@ func (pr *oracle) Counts() bool {
 		!slices.ContainsFunc(pr.m.stock, func(t stock) bool { return len(t.caps) > 1 })
 }
 
+// points is what a piece of a kind counts for in a cut.
+type points struct{ cut, n int }
+
 // paired finds the pieces of the greatest profit for one length when certain
-// pairs of pieces cost something: depth first over the kinds that stand in
-// pairs, the others out of a table.
+// sets of pieces cost something: depth first over the kinds that stand in
+// cuts, the others out of a table.
 type paired struct {
-	order []int   // kinds that stand in cuts, most profit per length first
-	cuts  [][]int // by place in order: the cuts
-	price []int64 // by cut
-	held  []int   // by cut: pieces
+	order    []int      // kinds that stand in cuts, most profit per length first
+	cuts     [][]points // by place in order
+	price    []int64    // by cut
+	of, held []int      // by cut
 	// ceiling[j] is, by length, the profit of the kinds in no cut and of those
-	// from order[j] on, pairs for nothing.
+	// from order[j] on, sets for nothing.
 	ceiling [][]int64
 	cells   []int64
 	count   []int
@@ -45,7 +48,7 @@ const (
 )
 
 // counted looks for the patterns that are worth most less the price of their
-// pairs, again and again without the pieces of the last one.
+// sets, again and again without the pieces of the last one.
 func (pr *oracle) counted(meter *work.Meter) (cover.Reply, bool) {
 	q := &pr.pairs
 	copy(pr.most, pr.ask.Left)
@@ -87,14 +90,14 @@ func (pr *oracle) counted(meter *work.Meter) (cover.Reply, bool) {
 // prepare fills the tables for the prices of the present ask.
 func (q *paired) prepare(pr *oracle, meter *work.Meter) bool {
 	m, ask := pr.m, pr.ask
-	q.order, q.cuts, q.price = q.order[:0], q.cuts[:0], q.price[:0]
+	q.order, q.cuts, q.price, q.of = q.order[:0], q.cuts[:0], q.price[:0], q.of[:0]
 	q.most, q.meter, q.failed, q.short = pr.most, meter, false, false
 	plain := slices.Clone(pr.most)
-	in := make([][]int, len(m.kinds))
+	in := make([][]points, len(m.kinds))
 	for c, cut := range ask.Cuts {
-		q.price = append(q.price, cut.Price)
-		for _, k := range cut.Kinds {
-			in[k] = append(in[k], c)
+		q.price, q.of = append(q.price, cut.Price), append(q.of, cut.Of)
+		for i, k := range cut.Kinds {
+			in[k] = append(in[k], points{c, cut.Points[i]})
 			plain[k] = 0
 		}
 	}
@@ -179,7 +182,7 @@ func (q *paired) run(pr *oracle, room, least int64, meter *work.Meter) ([]cover.
 }
 
 // search goes on with the kinds from place j; profit is that of the pieces so
-// far, less the price of their pairs.
+// far, less the price of their sets.
 func (q *paired) search(pr *oracle, j int, room, profit int64) {
 	if v := profit + q.ceiling[len(q.order)][room]; v > q.best {
 		q.best, q.bestRoom = v, room
@@ -205,19 +208,21 @@ func (q *paired) search(pr *oracle, j int, room, profit int64) {
 		}
 		for ; q.count[j] > 0; q.count[j]-- {
 			for _, c := range q.cuts[j] {
-				q.held[c]--
+				q.held[c.cut] -= c.n
 			}
 		}
 	}
 }
 
 // add counts one more piece of the kind at place j and returns the price of the
-// pairs that it makes.
+// sets that it makes whole.
 func (q *paired) add(j int) int64 {
 	var sum int64
 	for _, c := range q.cuts[j] {
-		if q.held[c]++; q.held[c]%2 == 0 {
-			sum += q.price[c]
+		had := q.held[c.cut]
+		q.held[c.cut] = had + c.n
+		if sets := (had+c.n)/q.of[c.cut] - had/q.of[c.cut]; sets > 0 {
+			sum += q.price[c.cut] * int64(sets)
 		}
 	}
 	return sum

@@ -1,35 +1,43 @@
 package cover
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
 
 // Cut is a condition that whole boards fulfil and the linear relaxation may not:
-// of the pieces of three kinds, a pattern holds so and so many pairs, and all
-// patterns together hold no more pairs than there are (subset-row inequalities:
-// Jepsen, Petersen, Spoorendonk, Pisinger, Operations Research 56, 2008).
+// pieces of some kinds count for so many points each; a pattern holds as many
+// sets as its points, divided by Of, come to whole; and all patterns together
+// hold no more sets than all the pieces do (Chvátal-Gomory cuts of few rows:
+// Jepsen, Petersen, Spoorendonk, Pisinger, Operations Research 56, 2008; the
+// points after Pecin, Pessoa, Poggi, Uchoa, Santos, Operations Research Letters
+// 45, 2017, quoted from memory).
 type Cut struct {
-	Kinds [3]int
-	// Price of a pair, in an [Ask].
+	Kinds  []int // ascending
+	Points []int // of one piece of each
+	Of     int
+	// Price of a set, in an [Ask].
 	Price int64
 }
 
-// Pairs returns how many pairs of a cut's kinds p holds.
-func (c Cut) Pairs(p *Pattern) int {
-	n := 0
+// Sets returns how many sets p holds.
+func (c Cut) Sets(p *Pattern) int {
+	sum := 0
 	for _, e := range p.Use {
-		if slices.Contains(c.Kinds[:], e.Kind) {
-			n += e.N
+		if i := slices.Index(c.Kinds, e.Kind); i >= 0 {
+			sum += c.Points[i] * e.N
 		}
 	}
-	return n / 2
+	return sum / c.Of
 }
 
-// most returns how many pairs there are in all.
+// most returns how many sets there are in all.
 func (c Cut) most(left []int) int {
-	return (left[c.Kinds[0]] + left[c.Kinds[1]] + left[c.Kinds[2]]) / 2
+	sum := 0
+	for i, k := range c.Kinds {
+		sum += c.Points[i] * left[k]
+	}
+	return sum / c.Of
 }
 
 // Counting is an oracle that can price cuts.
@@ -41,111 +49,6 @@ type Counting interface {
 func counts(o Oracle) bool {
 	c, ok := o.(Counting)
 	return ok && c.Counts()
-}
-
-// The bounds of separation: cuts added at a time and in all, how often a kind
-// may stand in those added at a time, and the least violation.
-const (
-	cutsAtOnce   = 16
-	cutsInAll    = 160
-	cutsPerKind  = 3
-	leastExcess  = 0.02
-	maxSeparable = 400 // kinds
-)
-
-// excess is a cut with the amount by which the relaxation exceeds it.
-type excess struct {
-	cut Cut
-	by  float64
-}
-
-// violated returns cuts that the solved relaxation does not fulfil, those of the
-// greatest excess first.
-func (r *relaxation) violated() []Cut {
-	if len(r.rows) > maxSeparable || len(r.cuts) >= cutsInAll {
-		return nil
-	}
-	x := r.program.Amounts()
-	holding := make([][]int, len(r.p.Demand)) // columns, by kind
-	for j, v := range x {
-		if v > 1e-6 && j < len(r.columns) && r.columns[j] != nil {
-			for _, e := range r.columns[j].Use {
-				holding[e.Kind] = append(holding[e.Kind], j)
-			}
-		}
-	}
-	seen := map[[3]int]bool{}
-	for _, c := range r.cuts {
-		seen[c.Kinds] = true
-	}
-	var found []excess
-	for _, k := range r.rows {
-		near := r.beside(k, holding[k])
-		for i, a := range near {
-			for _, b := range near[i+1:] {
-				c := Cut{Kinds: [3]int{a, b, k}}
-				slices.Sort(c.Kinds[:])
-				if seen[c.Kinds] {
-					continue
-				}
-				seen[c.Kinds] = true
-				if by := r.over(c, x, holding); by > leastExcess {
-					found = append(found, excess{c, by})
-				}
-			}
-		}
-	}
-	slices.SortFunc(found, func(a, b excess) int {
-		return cmp.Or(cmp.Compare(b.by, a.by), slices.Compare(a.cut.Kinds[:], b.cut.Kinds[:]))
-	})
-	return spread(found)
-}
-
-// beside returns the kinds that share a column with kind k, in order.
-func (r *relaxation) beside(k int, columns []int) []int {
-	var near []int
-	for _, j := range columns {
-		for _, e := range r.columns[j].Use {
-			if e.Kind != k {
-				near = append(near, e.Kind)
-			}
-		}
-	}
-	slices.Sort(near)
-	return slices.Compact(near)
-}
-
-// over returns the amount by which the columns exceed a cut.
-func (r *relaxation) over(c Cut, x []float64, holding [][]int) float64 {
-	sum := -float64(c.most(r.left))
-	for i, k := range c.Kinds {
-		for _, j := range holding[k] {
-			first := !slices.ContainsFunc(c.Kinds[:i], func(a int) bool { return slices.Contains(holding[a], j) })
-			if first {
-				sum += float64(x[j] * float64(c.Pairs(r.columns[j])))
-			}
-		}
-	}
-	return sum
-}
-
-// spread chooses the first cuts, no kind in too many.
-func spread(found []excess) []Cut {
-	var out []Cut
-	times := map[int]int{}
-	for _, f := range found {
-		if len(out) == cutsAtOnce {
-			break
-		}
-		if slices.ContainsFunc(f.cut.Kinds[:], func(k int) bool { return times[k] == cutsPerKind }) {
-			continue
-		}
-		for _, k := range f.cut.Kinds {
-			times[k]++
-		}
-		out = append(out, f.cut)
-	}
-	return out
 }
 
 // tightenings bounds how often cuts are added in one task.
@@ -168,7 +71,7 @@ func (t *task) tighten(left []int, oracle Oracle) {
 			return
 		}
 		t.cuts = r.binding()
-		more := r.violated()
+		more := r.violated(t.meter)
 		if len(more) == 0 {
 			t.tight = true
 			return

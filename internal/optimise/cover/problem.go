@@ -54,7 +54,7 @@ type Ask struct {
 	Stock []int   // how many pieces of stock are left: none are asked for where it is 0
 	Value []int64 // of one piece of each kind
 	Price []int64 // of each stock
-	// Cuts lessen a pattern's worth: by its price for each pair that it holds.
+	// Cuts lessen a pattern's worth: by its price for each set that it holds.
 	// There are none unless the oracle is [Counting].
 	Cuts []Cut
 	// Prove asks for proven worths, at any expense of work.

@@ -54,7 +54,7 @@ func (pr *pricing) estimated(r *relaxation) float64 {
 // stock problems", Operations Research 38, 1990). On other stock the excess is
 // paid once for every board that may be used, and what a board costs beyond its
 // pattern's worth is gained for every board that must. Each cut costs its price
-// for all its pairs, as a pattern's worth is less the price of those it holds.
+// for all its sets, as a pattern's worth is less the price of those it holds.
 // The worths are those of an exact knapsack.
 func (pr *pricing) proves(r *relaxation) int64 {
 	theta := big.NewRat(1, 1)

@@ -109,7 +109,7 @@ func (r *relaxation) add(p *Pattern) {
 		entries = append(entries, lp.Entry{Row: row, Value: 1})
 	}
 	for i, c := range r.cuts {
-		if n := c.Pairs(p); n > 0 {
+		if n := c.Sets(p); n > 0 {
 			entries = append(entries, lp.Entry{Row: r.cutRow[i], Value: -float64(n)})
 		}
 	}
