@@ -46,7 +46,7 @@ type Result struct {
 // order follows from their needs.
 func Analyses() []analysis.Analysis {
 	return append(check.All(),
-		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, movement.Analysis, movement.Seasons, cost.Analysis,
+		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, contents.Stows, movement.Analysis, movement.Seasons, cost.Analysis,
 		rows.Analysis, operations.Analysis, setups.Analysis, sequence.Analysis,
 	)
 }
@@ -98,7 +98,7 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 		p.Setups, p.Operations = cards.Setups, cards.Operations
 	}
 	p.Steps = sequence.Analysis.Get(c)
-	p.Held = contents.Analysis.Get(c)
+	p.Held, p.Stowed = contents.Analysis.Get(c), contents.Stows.Get(c)
 	p.Clearances = movement.Analysis.Get(c)
 	p.Seasons = movement.Seasons.Get(c)
 	if r, ok := cost.Analysis.Result(c); ok {

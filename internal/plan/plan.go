@@ -37,6 +37,7 @@ type Plan struct {
 	Seasons  Seasons   `json:"seasons,omitzero"`
 	Strength Strength  `json:"strength,omitzero"`
 	Held     []Held    `json:"held,omitempty"`
+	Stowed   []Stowed  `json:"stowed,omitempty"`
 	Findings []Finding `json:"findings"`
 	Cost     Cost      `json:"cost"`
 	// Diagnostics are what the documents themselves gave rise to.
@@ -194,6 +195,13 @@ type Held struct {
 	Sinks  Figure `json:"sinks"`
 	Proud  Figure `json:"proud"`
 	Land   Figure `json:"land,omitzero"`
+	// Lining is the thickness of what the channel is lined with. Bare is how deep the
+	// thing would sink without it.
+	Lining Figure `json:"lining,omitzero"`
+	Bare   Figure `json:"bare,omitzero"`
+	// OnFlat is how far a thing with flats stands above the surface on a flat; Proud
+	// is then with a corner down.
+	OnFlat Figure `json:"onFlat,omitzero"`
 	// HeadLow tells that the head lies at the low end, in the trough there, and
 	// HeadFree how far it hangs clear of the trough's bottom: below nought it holds
 	// its thing up. Without a head or a trough there is no figure.

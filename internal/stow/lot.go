@@ -10,7 +10,6 @@ import (
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
-	"scantling/internal/share"
 	"scantling/internal/unit"
 )
 
@@ -113,6 +112,8 @@ type reading struct {
 	failed bool
 	flip   piece.Figure
 	runs   int
+	// spare and growth are the entries of what more is wished for.
+	spare, growth ledger.ID
 }
 
 // Read works a lot out; name is what it is called in the ledger
@@ -294,82 +295,4 @@ func (x *reading) rooms() {
 	if x.Has("divider_high") {
 		lot.DividerHigh = x.room("divider_high")
 	}
-}
-
-// cells works out how many cells there are, and how large.
-func (x *reading) cells() bool {
-	lot := &x.lot
-	stated := func(attribute string, usual int) (int, ledger.ID) {
-		name := x.name + "." + attribute
-		if !x.Has(attribute) {
-			return usual, x.ledger().Given(ledger.Entry{Name: name, Value: unit.OfCount(usual), Origin: ledger.Default})
-		}
-		n, v, ok := x.Maker.Count(x.Value(attribute, name), 1, share.MaxThings, name)
-		x.failed = x.failed || !ok
-		return n, v.Entry
-	}
-	if !x.Has("count") {
-		x.Missing("count")
-		return false
-	}
-	var count, among, stack, columns, rows, spare ledger.ID
-	lot.Count, count = stated("count", 1)
-	lot.Among, among = stated("among", 1)
-	lot.Stack, stack = stated("stack", 1)
-	lot.Columns, columns = stated("columns", 0)
-	lot.Rows, rows = stated("rows", 0)
-	if x.Has("spare") {
-		n, v, ok := x.Maker.Count(x.Value("spare", ""), 0, share.MaxThings, "")
-		lot.Spare, spare, x.failed = n, v.Entry, x.failed || !ok
-	} else {
-		spare = x.ledger().Given(ledger.Entry{Value: unit.OfCount(0), Origin: ledger.Default})
-	}
-	growth := x.ledger().Given(ledger.Entry{Value: unit.OfInt(unit.DimRatio, 0), Origin: ledger.Default})
-	if x.Has("growth") {
-		if v, ok := x.ratio("growth"); ok {
-			growth = v.Entry
-		}
-	}
-	if x.failed {
-		return false
-	}
-	if x.kind == Sheet && lot.Columns == 0 && lot.Rows == 0 { // sheets stand in one row
-		one := x.ledger().Given(ledger.Entry{Value: unit.OfCount(1), Origin: ledger.Default})
-		if x.runs == 0 {
-			lot.Rows, rows = 1, one
-		} else {
-			lot.Columns, columns = 1, one
-		}
-	}
-	cells, ok := x.call("cells_each", count, growth, spare, among, stack)
-	if !ok {
-		return false
-	}
-	n, _ := x.ledger().Value(cells).Int()
-	if lot.Columns > 0 && lot.Rows > 0 && lot.Columns*lot.Rows < int(n) {
-		x.tooFew(int(n))
-		return false
-	}
-	columns, okC := x.call("columns", cells, columns, rows)
-	rows, okR := x.call("rows", cells, columns, rows)
-	if !okC || !okR {
-		return false
-	}
-	c, _ := x.ledger().Value(columns).Int()
-	r, _ := x.ledger().Value(rows).Int()
-	lot.Columns, lot.Rows = int(c), int(r)
-	x.counts["columns"], x.counts["rows"], x.counts["stack"], x.counts["count"], x.counts["among"] = columns, rows, stack, count, among
-	wanted, ok := x.call("cells_each", count, growth, spare, x.plain(1), x.plain(1))
-	x.counts["wanted"] = wanted
-	return ok
-}
-
-// call makes a count by one of the trade's functions; a refusal is reported.
-func (x *reading) call(fn string, args ...ledger.ID) (ledger.ID, bool) {
-	id, err := x.ledger().Make(x.name+"."+fn, ledger.OpCall, fn, args...)
-	if err != nil {
-		x.failed = true
-		x.Maker.Refused(err, x.Block.Where)
-	}
-	return id, err == nil
 }

@@ -9,6 +9,7 @@ import (
 	"scantling/internal/analysis/check/gluejoint"
 	"scantling/internal/analysis/check/grip"
 	"scantling/internal/analysis/check/hidden"
+	"scantling/internal/analysis/check/holds"
 	"scantling/internal/analysis/check/land"
 	"scantling/internal/analysis/check/limits"
 	"scantling/internal/analysis/check/measured"
@@ -25,7 +26,7 @@ import (
 // All returns the checks.
 func All() []analysis.Analysis {
 	return []analysis.Analysis{
-		assembly.Analysis, backtoback.Analysis, collision.Analysis, cutter.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
+		assembly.Analysis, backtoback.Analysis, collision.Analysis, cutter.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
 		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis,
 	}
 }

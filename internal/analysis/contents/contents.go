@@ -1,7 +1,6 @@
 package contents
 
 import (
-	"fmt"
 	"slices"
 
 	"scantling/internal/address"
@@ -9,33 +8,14 @@ import (
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/share"
-	"scantling/internal/unit"
 )
 
 // Functions returns the pure functions that entries of this package call.
 func Functions() ledger.Functions {
-	return ledger.Functions{"seat of a rod": seat}
-}
-
-// seat takes the groove's radius, its depth and the rod's diameter, and gives
-// how deep the rod lies (share.Groove.Seat).
-func seat(args []unit.Value) (unit.Value, error) {
-	if len(args) != 3 {
-		return unit.Value{}, fmt.Errorf("the seat of a rod takes 3 lengths, not %d", len(args))
+	return ledger.Functions{
+		"seat of a rod": seat, "seat of a lined rod": lined,
+		"seat with a corner down": prism(share.CornerDown), "seat on a flat": prism(share.FlatDown),
 	}
-	var l [3]unit.Length
-	for i, a := range args {
-		length, ok := a.Length()
-		if !ok {
-			return unit.Value{}, fmt.Errorf("the seat of a rod takes lengths, not a %s", a.Dim())
-		}
-		l[i] = length
-	}
-	s, err := share.Groove{Radius: l[0], Depth: l[1]}.Seat(l[2])
-	if err != nil {
-		return unit.Value{}, err
-	}
-	return unit.OfLength(s.Sit), nil
 }
 
 // Derive returns how every thing that has a channel is held, in the order of
@@ -59,7 +39,7 @@ func Derive(p *piece.Piece, l *ledger.Ledger) []plan.Held {
 	var out []plan.Held
 	for _, contents := range p.Contents {
 		for _, t := range contents.Things {
-			if held, ok := d.held(t); ok {
+			if held, ok := d.held(t, contents.Lining); ok {
 				held.Of = contents.Address
 				out = append(out, held)
 			}
@@ -76,18 +56,15 @@ type deriver struct {
 	ledger  *ledger.Ledger
 }
 
-func (d deriver) held(t piece.Thing) (plan.Held, bool) {
+func (d deriver) held(t piece.Thing, lining piece.Figure) (plan.Held, bool) {
 	cut, ok := d.cuts[t.Cut]
 	if !ok || cut.Slot == nil {
 		return plan.Held{}, false
 	}
-	name := string(t.Cut)
-	sinks, err := d.ledger.Call(name+".sinks", "seat of a rod", cut.Slot.Corner.Entry, cut.Slot.Depth.Entry, t.Diameter.Entry)
-	if err != nil {
+	held := plan.Held{Thing: t.Key, In: t.In, Cut: t.Cut, Cutter: cut.Cutter, Depth: cut.Slot.Depth}
+	if !d.sinks(&held, t, cut, lining) {
 		return plan.Held{}, false
 	}
-	held := plan.Held{Thing: t.Key, In: t.In, Cut: t.Cut, Cutter: cut.Cutter, Depth: cut.Slot.Depth, Sinks: sinks}
-	held.Proud = d.ledger.Less(name+".proud", t.Diameter, sinks)
 	held.Land = landBeside(d.series[cut.Series], cut.Address)
 	if t.HeadWidth.Nm > 0 {
 		d.head(&held, t, cut)
