@@ -90,6 +90,19 @@ const (
 	//	}
 	CodeNoDepth diag.Code = "no-depth"
 
+	// CodeSlope: a dovetail whose sides are said to lean out of all measure.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	joint "tail" {
+	//	  kind  = "sliding dovetail"
+	//	  of    = part.shelf
+	//	  into  = part.side
+	//	  depth = 4
+	//	  slide = { slope = 0.5 }
+	//	}
+	CodeSlope diag.Code = "slope"
+
 	// CodeFitPairs: a fit with another number of moving groups than of spaces.
 	//
 	// Example, added to evaluate/testdata/box.piece.hcl:

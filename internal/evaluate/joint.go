@@ -38,6 +38,7 @@ func (f *family) address() address.Address {
 
 var jointKinds = []piece.JointKind{
 	piece.ButtJoint, piece.HousingJoint, piece.RebateJoint, piece.GrooveJoint, piece.BoxJoint, piece.HalvingJoint, piece.DowelJoint,
+	piece.TongueJoint, piece.MitreJoint, piece.DovetailJoint, piece.SlidingJoint,
 	piece.TenonJoint, piece.BridleJoint, piece.LooseJoint,
 }
 
@@ -72,16 +73,17 @@ func (f *family) kind() piece.JointKind {
 // enters reports whether parts grow by the joint's depth.
 func (f *family) enters() bool {
 	switch f.kind() {
-	case piece.HousingJoint, piece.RebateJoint, piece.GrooveJoint, piece.BoxJoint, piece.TenonJoint:
+	case piece.HousingJoint, piece.RebateJoint, piece.GrooveJoint, piece.BoxJoint, piece.TenonJoint,
+		piece.TongueJoint, piece.MitreJoint, piece.DovetailJoint, piece.SlidingJoint:
 		return true
 	}
 	return false
 }
 
-// entersAlong reports whether the joint lets a part in along an axis: a tenon goes
-// along the grain only.
+// entersAlong reports whether the joint lets a part in along an axis: tenons and
+// tails go along the grain only.
 func (f *family) entersAlong(p *part, axis piece.Axis) bool {
-	return f.kind() != piece.TenonJoint || p.form().grain == axis
+	return f.kind() != piece.TenonJoint && f.kind() != piece.DovetailJoint || p.form().grain == axis
 }
 
 func (f *family) side(attribute string) []*selection {
@@ -151,8 +153,8 @@ func (p *part) enters(q *part, axis piece.Axis) (depth formula.Value, adds, ok b
 // depth is how far a goes into b.
 func (f *family) depth(a, b *part) formula.Value {
 	w, block := f.w(), f.d.block
-	if f.kind() == piece.BoxJoint {
-		return b.thickness() // the fingers go right through
+	if f.corner() && b != nil {
+		return f.cornerDepth(a, b)
 	}
 	if f.kind() == piece.TenonJoint && f.through() && b != nil {
 		return b.size(a.form().grain)
@@ -192,7 +194,7 @@ func (f *family) depth(a, b *part) formula.Value {
 func (f *family) byRule(a *part, ta, tb formula.Value) formula.Value {
 	w := f.w()
 	rule := map[piece.JointKind]string{piece.HousingJoint: "housing_depth", piece.RebateJoint: "rebate_depth", piece.GrooveJoint: "groove_depth",
-		piece.TenonJoint: "tenon_length"}[f.kind()]
+		piece.TenonJoint: "tenon_length", piece.TongueJoint: "tongue_depth", piece.SlidingJoint: "slide_depth"}[f.kind()]
 	if rule == "" {
 		return formula.Value{}
 	}
@@ -216,7 +218,7 @@ func (f *family) plannedDepth() formula.Value {
 		}
 		return formula.Value{}
 	}
-	if f.d.block.Has("depth") {
+	if f.d.block.Has("depth") && !f.corner() {
 		return f.depth(nil, nil)
 	}
 	for _, x := range f.side("of") {

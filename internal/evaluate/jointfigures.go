@@ -19,7 +19,7 @@ func (f *family) figures(j *piece.Joint, p pair) bool {
 			return false
 		}
 		j.Depth = w.figure(d)
-		if t, _ := p.b.thickness().Is.Length(); f.kind() != piece.BoxJoint && f.kind() != piece.TenonJoint && p.a.form().thick != p.b.form().thick && j.Depth.Nm >= t {
+		if t, _ := p.b.thickness().Is.Length(); !f.corner() && f.kind() != piece.TenonJoint && p.a.form().thick != p.b.form().thick && j.Depth.Nm >= t {
 			w.report(diag.Diagnostic{Severity: diag.Error, Code: CodeTooDeepJoint, Where: b.Where, Address: j.Address,
 				Text: textOf(CodeTooDeepJoint, message.Text("name", f.d.name), message.Length("depth", j.Depth.Nm), message.Length("thickness", t))})
 			return false
@@ -43,6 +43,14 @@ func (f *family) figures(j *piece.Joint, p pair) bool {
 		ok = f.fingers(j, p) && ok
 	case piece.DowelJoint:
 		ok = f.dowels(j, p) && ok
+	case piece.TongueJoint:
+		ok = f.tongue(j, p) && ok
+	case piece.MitreJoint:
+		ok = f.mitre(j, p) && ok
+	case piece.DovetailJoint:
+		ok = f.dovetail(j, p) && ok
+	case piece.SlidingJoint:
+		ok = f.sliding(j, p) && ok
 	case piece.TenonJoint:
 		ok = f.tenon(j, p) && ok
 	case piece.BridleJoint:

@@ -15,6 +15,13 @@ func MitreAlong(length, of, by unit.Length) unit.Length {
 	return slant(length, of, of, by)
 }
 
+// MitreLength returns √(of² + by²), to the nanometre: how long the diagonal of a
+// rectangle is. Pythagoras.
+func MitreLength(of, by unit.Length) unit.Length {
+	r := root(new(big.Int).Add(times(of, of), times(by, by)))
+	return nearest(r, new(big.Int).Mul(digits, digits))
+}
+
 // MitreLeg returns length × √(of² + by²) / of, to the nanometre: how long the leg
 // along that side is, of the triangle whose height on the other diagonal is length.
 // Nought where a side is.

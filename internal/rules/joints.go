@@ -23,8 +23,11 @@ func ofCorners() ledger.Functions {
 		"spline_heel":      sized(3, splineHeel),
 		"key_thickness":    sized(4, keyThickness),
 		"key_depth":        sized(4, keyDepth),
-		"mitre_along":      triangle(proportion.MitreAlong),
-		"mitre_leg":        triangle(proportion.MitreLeg),
+		"mitre_length": sized(2, func(l []unit.Length) (figure.Of[unit.Length], error) {
+			return figure.Exactly(proportion.MitreLength(l[0], l[1]), figure.Source{}), nil
+		}),
+		"mitre_along": triangle(proportion.MitreAlong),
+		"mitre_leg":   triangle(proportion.MitreLeg),
 	}
 }
 

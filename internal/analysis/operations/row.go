@@ -42,7 +42,7 @@ func (d *deriver) rowCuts(row plan.PartRow) []Job {
 		}
 		way, ok := common(cuts, ways, i)
 		if !ok {
-			if cut.Slot != nil && cut.Kind != piece.Notch {
+			if cut.Slot != nil && !handwork(cut.Kind) {
 				d.report(cut, refused[i])
 			}
 			way = byHand(cut, *finished)
@@ -53,13 +53,28 @@ func (d *deriver) rowCuts(row plan.PartRow) []Job {
 	return jobs
 }
 
-// waysOf returns the ways to make a cut by machine, the best first; none for a
-// notch, which is small and at a corner: it is cut by hand to the knife line.
+// handwork reports whether a cut is made by hand as a matter of course: a notch is
+// small and at a corner, and cut to the knife line; dovetails are sawn and chopped to
+// the lines of those already cut, keys' slots sawn into the glued corner.
+func handwork(k piece.CutKind) bool {
+	switch k {
+	case piece.Notch, piece.Tail, piece.Pin, piece.KeySlot:
+		return true
+	}
+	return false
+}
+
+// leans reports whether a slot's walls lean, so that no pass of a straight cutter or
+// a saw blade makes it.
+func leans(s *piece.Slot) bool { return s.LeanNear.Nm != 0 || s.LeanFar.Nm != 0 }
+
+// waysOf returns the ways to make a cut by machine, the best first; none for what is
+// made by hand, or has walls that lean.
 func (d *deriver) waysOf(cut piece.Cut, finished, long *work) ([]Way, []message.Message) {
 	switch {
 	case cut.Slot == nil:
 		return []Way{otherWay(d.Shop, d.Ledger, cut, *finished)}, nil
-	case cut.Kind == piece.Notch || cut.AfterGlueUp != "":
+	case handwork(cut.Kind) || leans(cut.Slot) || cut.AfterGlueUp != "":
 		return nil, nil
 	}
 	return slotWays(d.Shop, d.Ledger, cut, finished, long)
