@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -17,18 +18,29 @@ import (
 // codes reads the codes and the text above each.
 func codes(t *testing.T) map[diag.Code]string {
 	t.Helper()
-	f, err := parser.ParseFile(token.NewFileSet(), "codes.go", nil, parser.ParseComments)
+	out := map[diag.Code]string{}
+	files, err := filepath.Glob("codes*.go")
 	if err != nil {
 		t.Fatal(err)
 	}
-	out := map[diag.Code]string{}
-	for _, d := range f.Decls {
+	var decls []ast.Decl
+	for _, file := range files {
+		f, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.ParseComments)
+		if err != nil {
+			t.Fatal(err)
+		}
+		decls = append(decls, f.Decls...)
+	}
+	for _, d := range decls {
 		g, ok := d.(*ast.GenDecl)
 		if !ok || g.Tok != token.CONST {
 			continue
 		}
 		for _, s := range g.Specs {
 			v := s.(*ast.ValueSpec)
+			if len(v.Values) != 1 {
+				continue
+			}
 			code, _ := strconv.Unquote(v.Values[0].(*ast.BasicLit).Value)
 			out[diag.Code(code)] = v.Doc.Text()
 		}

@@ -314,3 +314,17 @@ func (w *work) slipClaims(i int, kind piece.CutKind, inA, inB prism, m mitred) {
 }
 
 func lessArea(t *touch, area *big.Int) { t.all.Sub(&t.all, area) }
+
+// slipsAfter sets the order at a mitre: what goes across is cut after the mitre.
+func slipsAfter(list []piece.Cut) {
+	for i := range list {
+		if list[i].Kind != piece.Groove && list[i].Kind != piece.KeySlot {
+			continue
+		}
+		for _, c := range list {
+			if c.Part == list[i].Part && (c.Kind == piece.Mitre || c.Kind == piece.Bevel) {
+				list[i].After = append(list[i].After, c.Address)
+			}
+		}
+	}
+}

@@ -33,6 +33,9 @@ func (w *work) cuts() []piece.Cut {
 		list := byJoint[j]
 		delete(byJoint, j)
 		name(j, list)
+		if w.joints[i].Kind == piece.MitreJoint {
+			slipsAfter(list)
+		}
 		out = append(out, list...)
 	}
 	return out

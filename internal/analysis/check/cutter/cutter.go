@@ -102,7 +102,7 @@ func (j *judge) slot(s bodies.Slot) {
 			return
 		}
 	}
-	if s.Corner.Nm == 0 && j.sawn(s) {
+	if s.Corner.Nm == 0 && j.sawn(s) || s.LeanNear.Nm != 0 || s.LeanFar.Nm != 0 { // leaning walls are cut by hand
 		return
 	}
 	width := s.Far.Nm - s.Near.Nm
