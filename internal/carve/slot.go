@@ -187,10 +187,11 @@ func (c *cutting) ended(s *piece.Slot) (piece.Figure, bool) {
 func (c *cutting) run(open piece.Axis) (piece.Axis, bool) {
 	if !c.Has("runs") {
 		grain, _ := c.Part.Frame.Length.Axis()
-		if grain == open {
+		if grain == open || c.Assembled {
 			c.Missing("runs")
+			return 0, false
 		}
-		return grain, grain != open
+		return grain, true
 	}
 	word := c.Words("runs")
 	d, ok := ways[word]

@@ -23,6 +23,10 @@ func (d *decl) sites() []carve.Site {
 	for _, x := range e.selections(d.block, "on", "part") {
 		for _, n := range x.nodes() {
 			p, ok := n.(*part)
+			if g, group := n.(*scope); group && d.block.Type == "cut" {
+				d.collectAssembled(g)
+				continue
+			}
 			if !ok {
 				w.fault(formula.CodeWrongReference, x.where, message.Word("want", "kind.part"), message.Word("got", "kind.reference"))
 				continue

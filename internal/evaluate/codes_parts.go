@@ -72,4 +72,32 @@ const (
 	//	  leans  = { toward = "up", by = "5 deg", from = "bottom" }
 	//	}
 	CodeLeans diag.Code = "leans"
+
+	// CodeMeetsNothing: a cut on a group that meets none of its parts.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	group "stand" {
+	//	  part "foot" {
+	//	    of     = material.case
+	//	    repeat = 2
+	//	    grain  = "back"
+	//	    left   = 400 + nth * 100
+	//	    front  = 0
+	//	    deep   = 100
+	//	    bottom = 0
+	//	    high   = 30
+	//	  }
+	//	}
+	//
+	//	cut "line" {
+	//	  kind  = "groove"
+	//	  on    = stand
+	//	  side  = "top"
+	//	  runs  = "back"
+	//	  near  = 50
+	//	  width = 6
+	//	  depth = 4
+	//	}
+	CodeMeetsNothing diag.Code = "cut-meets-nothing"
 )

@@ -88,7 +88,7 @@ func (s *sequencer) assemble(events []operations.Event) {
 			if op.Kind == plan.Assemble {
 				members = append(members, op.Members...)
 			}
-			if op.Kind == plan.Assemble || op.Kind == plan.MakeCut {
+			if op.Kind == plan.Assemble || op.Kind == plan.MakeCut && op.Setup == "" {
 				ops = append(ops, op.ID)
 			}
 		}
@@ -110,7 +110,23 @@ func (s *sequencer) assemble(events []operations.Event) {
 	glue.Marks, glue.Operations, glue.about = marks, ops, append(slices.Clone(groups), members...)
 	glue.after = []string{dry.ID}
 	s.add(glue)
+	for _, c := range s.Setups { // what is cut on the group as it stands
+		if a, ok := s.onGroup(c); ok && slices.Contains(groups, a) && !s.placed[c.ID] {
+			s.cardStep(c, glue.ID)
+		}
+	}
 	s.fits(groups)
+}
+
+// onGroup returns the group that a card works on, if it is not on parts alone.
+func (s *sequencer) onGroup(c plan.Setup) (address.Address, bool) {
+	for _, id := range c.Operations {
+		a := address.Address(s.operation[id].Workpiece)
+		if _, ok := s.group[a]; ok {
+			return a, true
+		}
+	}
+	return "", false
 }
 
 // lastOn lists the step that last worked on a row.

@@ -156,6 +156,9 @@ func (s *sequencer) cards(stage string, planing bool, after ...string) {
 		if s.placed[c.ID] || len(c.Operations) == 0 || s.stageOf(c) != stage || planes(s.operation[c.Operations[0]]) != planing {
 			continue
 		}
+		if _, late := s.onGroup(c); late {
+			continue
+		}
 		if planing && !s.onStrips(c) {
 			s.glueUp()
 		}
