@@ -20,7 +20,7 @@ internal/geom/vec internal/address
 internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
 internal/optimise/sawing internal/optimise/lp internal/optimise/ceiling
-internal/optimise/cover
+internal/optimise/cover internal/optimise/shortlist
 internal/optimise/boards internal/optimise/sheets
 internal/world internal/journal internal/page internal/scene internal/optimise
 internal/optimise/problems internal/optimise/written internal/optimise/account
@@ -30,7 +30,8 @@ internal/geom/hidden
 internal/ledger
 internal/words internal/proportion internal/stock internal/tool internal/hardware internal/mechanics
 internal/timber internal/share internal/typeset internal/write/svg internal/write/pdf internal/write/gltf internal/write/csv internal/write/html
-internal/shop internal/rules internal/sundries internal/accuracy
+internal/sundries
+internal/shop internal/rules internal/accuracy
 internal/piece
 internal/piece/trial
 internal/record internal/edit internal/recipe internal/document

@@ -46,9 +46,34 @@ func (m *model) material() (int64, bool) {
 	return 0, false
 }
 
+// pricesByArea returns prices of the limits, in units of one in lagrange of a
+// value: what a piece is worth beyond the area it takes, at the worth of the last
+// piece of [model.worthByArea].
+func (m *model) pricesByArea() []int64 {
+	price := make([]int64, len(m.kinds))
+	_, last := m.filledByArea()
+	if last == nil {
+		return price
+	}
+	each := float64(last.value) / (float64(last.x) * float64(last.y))
+	for k, kd := range m.kinds {
+		over := float64(kd.value) - float64(each*float64(kd.x)*float64(kd.y))
+		price[k] = max(0, min(int64(over*lagrange), kd.value*lagrange))
+	}
+	return price
+}
+
 // worthByArea returns the value that cannot be exceeded: the sheet filled with
 // the pieces that are worth most per area, the last one in part.
 func (m *model) worthByArea() int64 {
+	worth, _ := m.filledByArea()
+	return worth
+}
+
+// filledByArea returns what [model.worthByArea] does, and the piece that is the
+// last, nil if all go in.
+func (m *model) filledByArea() (int64, *kind) {
+	var last *kind
 	kinds := slices.Clone(m.kinds)
 	slices.SortStableFunc(kinds, func(a, b kind) int {
 		x := new(big.Int).Mul(big.NewInt(b.value), area(a.x, a.y))
@@ -67,12 +92,13 @@ func (m *model) worthByArea() int64 {
 		}
 		worth.Add(worth, new(big.Rat).Mul(n, big.NewRat(k.value, 1)))
 		if left.Sub(left, new(big.Rat).Mul(n, size)); left.Sign() <= 0 {
+			last = &k
 			break
 		}
 	}
 	q := new(big.Rat).Quo(worth, big.NewRat(m.step, 1))
 	n := new(big.Int).Quo(q.Num(), q.Denom())
-	return n.Int64() * m.step
+	return n.Int64() * m.step, last
 }
 
 // roundUp returns the least possible total cost that is not below r.

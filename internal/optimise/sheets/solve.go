@@ -34,9 +34,13 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 	}
 	s.constructed(firstMethod)
 	if p.Goal == problem.MostValue {
-		s.multiply()
+		part := s.meter.Split(s.meter.Left() / multiplyShare)
+		s.multiply(part)
+		s.meter.Join(part)
 	}
-	s.beams()
+	if s.p.Goal == problem.LeastCost || !s.shortlists() {
+		s.beams()
+	}
 	if p.Goal == problem.LeastCost {
 		s.correct()
 		if s.models[0].fine() {

@@ -5,10 +5,18 @@ import (
 
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
+	"scantling/internal/optimise/work"
 )
 
 // lagrange is what one unit of value is in the multipliers' numbers.
 const lagrange = 1 << 10
+
+// multiplyShare is the part of the work that multiply may take: one in so many.
+const multiplyShare = 2
+
+// nearly: of prices whose ceilings are apart by less than one in so many, the
+// later ones are the better guide, as they tell more kinds apart.
+const nearly = 256
 
 // multiply tightens the ceiling on the value of one sheet: the limits on copies
 // are given prices, which are paid for pieces that are cut and gained for those
@@ -16,21 +24,21 @@ const lagrange = 1 << 10
 // non-guillotine cutting tree search procedure", Operations Research 33, 1985,
 // uses it for another cutting problem). Everything is in whole numbers, so every
 // ceiling is proved. The fillings found on the way are mended and offered.
-func (s *search) multiply() {
+func (s *search) multiply(meter *work.Meter) {
 	m := s.models[0]
 	if !m.fine() {
 		return
 	}
 	left, _ := m.demand()
 	value := m.values()
-	price := make([]int64, len(value)) // of the limit on each kind
+	price := m.pricesByArea() // of the limit on each kind
 	reduced := make([]int64, len(value))
-	step := 1.0
+	step, stale := 0.5, 0
+	var centre []int64 // prices of the lowest ceiling
 	o := newOracle(s.models)
 	o.raster.Large = true
-	stale := 0
 	for range 300 {
-		if s.done() || s.meter.Ended() || step < 1e-3 {
+		if s.done() || meter.Ended() || step < 1e-3 {
 			return
 		}
 		limits := int64(0)
@@ -38,18 +46,22 @@ func (s *search) multiply() {
 			reduced[k] = max(0, value[k]*lagrange-price[k])
 			limits += price[k] * int64(left[k])
 		}
-		top, used, ok := s.ceilingAt(o, reduced, left)
+		top, used, ok := s.ceilingAt(o, reduced, left, meter)
 		if !ok {
 			return
 		}
 		bound := (top + limits) / lagrange / m.step * m.step
-		if s.reduced == nil || bound < s.level {
-			s.reduced, s.level = slices.Clone(reduced), bound
+		if s.reduced == nil || bound < s.level+s.level/nearly {
+			s.reduced = slices.Clone(reduced)
+		}
+		if centre == nil || bound < s.level {
+			s.level, centre, stale = bound, slices.Clone(price), 0
+		} else if stale++; stale >= 5 {
+			step, stale = step/2, 0
+			copy(price, centre)
 		}
 		if bound < s.bound {
-			s.bound, s.proof, stale = bound, problem.ByColumns, 0
-		} else if stale++; stale >= 8 {
-			step, stale = step/2, 0
+			s.bound, s.proof = bound, problem.ByColumns
 		}
 		if !s.adjust(price, value, left, used, step, top+limits) {
 			return // no limit is passed: nothing more to gain
@@ -81,7 +93,7 @@ func (s *search) adjust(price, value []int64, left, used []int, step float64, to
 
 // ceilingAt returns a ceiling at the given values, how often the filling that
 // reaches it uses each kind, and offers fillings within the limits.
-func (s *search) ceilingAt(o *oracle, values []int64, left []int) (int64, []int, bool) {
+func (s *search) ceilingAt(o *oracle, values []int64, left []int, meter *work.Meter) (int64, []int, bool) {
 	many := make([]int, len(left))
 	for k := range many {
 		if many[k] = left[k]; left[k] > 0 {
@@ -99,7 +111,7 @@ func (s *search) ceilingAt(o *oracle, values []int64, left []int) (int64, []int,
 	}
 	if s.p.Cutting.Stages == 0 {
 		m := s.models[0]
-		if !m.raster(&o.raster, 0, values, left, s.meter) {
+		if !m.raster(&o.raster, 0, values, left, meter) {
 			return 0, nil, false
 		}
 		count(m.parcelled(0, o.raster.Filling(many)))
@@ -108,10 +120,10 @@ func (s *search) ceilingAt(o *oracle, values []int64, left []int) (int64, []int,
 	}
 	var top int64
 	for _, m := range s.models {
-		if !m.stages(&o.guide, 0, values, left, true, s.meter) {
+		if !m.stages(&o.guide, 0, values, left, true, meter) {
 			return 0, nil, false
 		}
-		b := bounded{f: filler{m: m, value: values, order: m.byValue(values)}, guide: &o.guide, breath: 2, meter: s.meter}
+		b := bounded{f: filler{m: m, value: values, order: m.byValue(values)}, guide: &o.guide, breath: 2, meter: meter}
 		if o.guide.Worth() >= top {
 			top = o.guide.Worth()
 			count(b.sheet(0, many))
