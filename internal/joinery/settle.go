@@ -81,8 +81,8 @@ func (w *work) keepOrLose(k, l int, by map[int][]int, told map[[2]address.Addres
 	if keep.gone || lose.gone || keep.yields || keep.keeper != lose.loser || !shares(keep.keptBody(), lose.cutBody()) {
 		return
 	}
-	if w.joints[keep.joint].Kind == piece.MitreJoint && w.joints[lose.joint].Kind == piece.MitreJoint {
-		return // where three mitres meet, the third shares out what two take twice
+	if w.mitres(keep.joint, lose.joint) {
+		return
 	}
 	x := meet(keep.kept, lose.cut)
 	mine, other := w.over(keep.joint, lose.joint), w.over(lose.joint, keep.joint)
@@ -126,6 +126,12 @@ func (w *work) notch(joint, loser, keeper int, region box, by map[int][]int) {
 	}
 }
 
+// mitres reports whether two joints are mitres. Where three meet in a corner the third
+// shares out what the two both claim; without the third, the parts collide.
+func (w *work) mitres(a, b int) bool {
+	return w.joints[a].Kind == piece.MitreJoint && w.joints[b].Kind == piece.MitreJoint
+}
+
 // lessClaim takes what a claim cuts from a list of boxes. Of a cut with leaning
 // sides only the box within is taken, so that more seems left than is.
 func (w *work) lessClaim(list []box, i int) []box {
@@ -152,7 +158,7 @@ func both(list []box, a, b prism) []box {
 // twoKeepers settles a region that two parts keep, each by its own claim.
 func (w *work) twoKeepers(i, j int, by map[int][]int, told map[[2]address.Address]bool) {
 	a, b := &w.claims[i], &w.claims[j]
-	if a.gone || b.gone || a.yields || b.yields || a.keeper == b.keeper || !shares(a.keptBody(), b.keptBody()) {
+	if a.gone || b.gone || a.yields || b.yields || a.keeper == b.keeper || w.mitres(a.joint, b.joint) || !shares(a.keptBody(), b.keptBody()) {
 		return
 	}
 	rest := []box{meet(a.kept, b.kept)}
