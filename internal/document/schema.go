@@ -38,6 +38,7 @@ var common = map[string]shape{
 	"sizes":    {free: true},
 	"finish":   {labels: 1, attributes: words("label kind coats on when")},
 	"step":     {labels: 1, attributes: words("text after before caution")},
+	"together": {labels: 1, attributes: words("of row")},
 	"require":  {labels: 1, attributes: words("that message warn")},
 }
 

@@ -286,6 +286,8 @@ func (s *scope) collectRest() {
 				d.collectHardware()
 			case "finish":
 				d.collectFinish()
+			case "together":
+				d.collectTogether()
 			case "step":
 				d.collectStep()
 			case "require":

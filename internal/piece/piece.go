@@ -36,6 +36,7 @@ type Piece struct {
 	Hardware  []Hardware `json:"hardware,omitempty"`
 	Finishes  []Finish   `json:"finishes,omitempty"`
 	Steps     []Step     `json:"steps,omitempty"`
+	Together  []Together `json:"together,omitempty"`
 	Requires  []Require  `json:"requires,omitempty"`
 }
 

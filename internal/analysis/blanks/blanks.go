@@ -76,6 +76,22 @@ type deriver struct {
 	diags diag.List
 }
 
+// together says with which other parts a part is sawn from one board.
+func (d *deriver) together(member address.Address) []message.Message {
+	var out []message.Message
+	for _, t := range d.Piece.Together {
+		if !slices.Contains(t.Parts, member) {
+			continue
+		}
+		var parts []message.Arg
+		for _, p := range t.Parts {
+			parts = append(parts, message.Address("", p))
+		}
+		out = append(out, message.New("blanks.together", message.List("parts", parts...)))
+	}
+	return out
+}
+
 // fromSheet makes one blank a part, at its finished size: sheet goods are cut
 // once.
 func (d *deriver) fromSheet(row plan.PartRow, s Stock) {
@@ -91,7 +107,7 @@ func (d *deriver) fromSheet(row plan.PartRow, s Stock) {
 func (d *deriver) fromBoard(row plan.PartRow, s Stock) {
 	for i, member := range row.Members {
 		length, why := d.length(row, s)
-		d.blank(row, s, i+1, []address.Address{member}, length, why)
+		d.blank(row, s, i+1, []address.Address{member}, length, append(why, d.together(member)...))
 	}
 }
 

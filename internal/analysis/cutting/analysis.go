@@ -31,6 +31,7 @@ var Analysis = analysis.Declare(analysis.Info{
 	in := Input{
 		Workpieces: blanks.Analysis.Get(c), Stock: Of(c.Shop, blanks.JointEdge, c.Ledger),
 		Kerf:       c.Ledger.Leaf("kerf", blanks.Kerf(c.Shop), ledger.HouseRule, "the shop's saw"),
+		Together:   c.Piece.Together,
 		KeepLength: keepLength, KeepWidth: keepWidth,
 		Budget: problem.Budget{Work: work, Workers: 1}, Ledger: c.Ledger,
 	}

@@ -11,12 +11,17 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/optimise"
 	"scantling/internal/optimise/problem"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
 )
 
 // CodeNotCut says that a blank, or all blanks of one stock, could not be cut.
 const CodeNotCut diag.Code = "not-cut"
+
+// CodeNotTogether says that parts that the design wants from one board, side by
+// side, are cut apart.
+const CodeNotTogether diag.Code = "not-together"
 
 // Stock is one kind of board or sheet as it can be had.
 type Stock struct {
@@ -52,6 +57,8 @@ type Input struct {
 	Workpieces []plan.Workpiece
 	Stock      []Stock
 	Kerf       ledger.Figure
+	// Together are parts that are sawn from one board in order.
+	Together []piece.Together
 	// KeepLength and KeepWidth are the least remnant worth keeping.
 	KeepLength, KeepWidth unit.Length
 	// Feed is the least piece that the saw may be fed.
@@ -112,6 +119,9 @@ func Decide(ctx context.Context, in Input) (Result, diag.List) {
 			}
 		}
 		answers, faults := solve(ctx, in, kind, pieces)
+		for _, a := range answers {
+			faults = append(faults, a.question.faults...)
+		}
 		diags = append(diags, faults...)
 		for _, a := range answers {
 			a.question.read(a.answer, &res)
@@ -127,12 +137,13 @@ type solved struct {
 }
 
 // solve cuts the pieces of each stock of a kind from that stock; if anything must
-// then be bought and there is other stock of the kind, all from all together.
+// then be bought and there is other stock of the kind, all from all together, unless
+// some are to stay side by side.
 func solve(ctx context.Context, in Input, kind []Stock, pieces map[string][]plan.Workpiece) ([]solved, diag.List) {
 	var out []solved
 	var all []plan.Workpiece
 	var diags diag.List
-	buys := false
+	buys, rows := false, len(in.Together) > 0
 	for _, s := range kind {
 		if len(pieces[s.ID]) == 0 {
 			continue
@@ -140,6 +151,14 @@ func solve(ctx context.Context, in Input, kind []Stock, pieces map[string][]plan
 		all = append(all, pieces[s.ID]...)
 		q := newQuestion(in, []Stock{s}, pieces[s.ID])
 		a, err := optimise.Solve(ctx, q.problem, in.Budget)
+		if err != nil && len(q.problem.Sequences) > 0 {
+			for _, t := range q.rows {
+				diags = append(diags, apart(t, message.Text("why", err.Error())))
+			}
+			in.Together = nil
+			q = newQuestion(in, []Stock{s}, pieces[s.ID])
+			a, err = optimise.Solve(ctx, q.problem, in.Budget)
+		}
 		if err != nil {
 			diags = append(diags, diag.Diagnostic{Severity: diag.Error, Code: CodeNotCut,
 				Text: message.New("cutting.not-cut", message.Text("stock", s.Label), message.Text("why", err.Error()))})
@@ -148,7 +167,7 @@ func solve(ctx context.Context, in Input, kind []Stock, pieces map[string][]plan
 		buys = buys || q.buys(a)
 		out = append(out, solved{q, a})
 	}
-	if !buys && len(diags) == 0 || len(kind) == 1 {
+	if !buys && len(diags) == 0 || len(kind) == 1 || rows {
 		return out, diags
 	}
 	q := newQuestion(in, kind, all)
@@ -156,6 +175,16 @@ func solve(ctx context.Context, in Input, kind []Stock, pieces map[string][]plan
 		return []solved{{q, a}}, nil
 	}
 	return out, diags
+}
+
+// apart says that a row is not cut together, and why.
+func apart(t piece.Together, why message.Arg) diag.Diagnostic {
+	var parts []message.Arg
+	for _, p := range t.Parts {
+		parts = append(parts, message.Address("", p))
+	}
+	return diag.Diagnostic{Severity: diag.Warning, Code: CodeNotTogether, Address: t.Address, Where: t.Where,
+		Text: message.New("cutting.not-together", message.List("parts", parts...), why)}
 }
 
 // usable is what is left of the stock when it is trimmed.

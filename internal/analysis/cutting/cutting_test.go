@@ -6,10 +6,12 @@ import (
 	"strings"
 	"testing"
 
+	"scantling/internal/address"
 	"scantling/internal/analysis/blanks"
 	"scantling/internal/analysis/check/checktest"
 	"scantling/internal/analysis/cutting"
 	"scantling/internal/ledger"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/stock"
 	"scantling/internal/unit"
@@ -97,6 +99,51 @@ func TestDefects(t *testing.T) {
 				if a.along < c.along+c.length && c.along < a.along+a.length && a.across < c.across+c.width && c.across < a.across+a.width {
 					t.Errorf("%s lies on the knot", p.Mark)
 				}
+			}
+		}
+	}
+}
+
+// TestTogether: four fronts of 304 × 114 stay together in order on one board: 4 × 304
+// and 3 kerfs of 3 are 1225, and the boards give 1280 and 1200. Nothing else would
+// keep the two on the longer board apart. Where no board is long enough they are
+// cut apart, and that is told.
+func TestTogether(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		length int64
+		told   int
+	}{{"on the longer board", 1300, 0}, {"too long for any", 1240, 1}} {
+		b := newBench()
+		b.board("A", 1220, 165, 1, 100).Kind = "k"
+		b.board("B", c.length, 165, 2, 100).Kind = "k"
+		b.pieces("B", "front", 4, 304, 114)
+		var row piece.Together
+		for i := range 4 {
+			part := address.Address(fmt.Sprintf("drawer[%d].front", i+1))
+			b.in.Workpieces[i].Parts = []address.Address{part}
+			row.Parts = append(row.Parts, part)
+		}
+		b.pieces("B", "other", 2, 400, 100)
+		b.in.Together = []piece.Together{row}
+		res, diags := b.decide(t)
+		if len(diags) != c.told || c.told > 0 && diags[0].Code != cutting.CodeNotTogether {
+			t.Errorf("%s: told %v", c.name, diags)
+		}
+		if c.told > 0 {
+			continue
+		}
+		at := map[string][2]unit.Length{}
+		board := map[string]string{}
+		for _, d := range res.Diagrams {
+			for _, p := range d.Pieces {
+				at[p.Workpiece], board[p.Workpiece] = [2]unit.Length{p.Rect.Along.Nm, p.Rect.Across.Nm}, d.ID
+			}
+		}
+		for i := range 3 {
+			a, next := b.in.Workpieces[i].ID, b.in.Workpieces[i+1].ID
+			if board[a] != board[next] || at[next][0] != at[a][0]+unit.MM(304+3) || at[next][1] != at[a][1] {
+				t.Errorf("%s: %s at %v on %s, %s at %v on %s", c.name, a, at[a], board[a], next, at[next], board[next])
 			}
 		}
 	}

@@ -3,7 +3,10 @@ package cutting
 import (
 	"slices"
 
+	"scantling/internal/diag"
+	"scantling/internal/message"
 	"scantling/internal/optimise/problem"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
 )
 
@@ -18,6 +21,10 @@ type question struct {
 	// waiting are the workpieces of each part of the problem that are not placed
 	// yet.
 	waiting [][]plan.Workpiece
+	// rows are the parts that stay together, as the problem's sequences, and faults
+	// those of them that cannot.
+	rows   []piece.Together
+	faults diag.List
 }
 
 // newQuestion puts workpieces as a problem: equal ones are one part.
@@ -43,19 +50,7 @@ func newQuestion(in Input, kind []Stock, pieces []plan.Workpiece) *question {
 			q.stock(s, true, problem.Stock{ID: s.ID, Size: size, Cost: bought[i], Trim: trim})
 		}
 	}
-	index := map[problem.Size]int{}
-	for _, w := range pieces {
-		size := problem.Size{Length: w.Length.Nm, Width: w.Width.Nm}
-		i, ok := index[size]
-		if !ok {
-			i = len(q.problem.Parts)
-			index[size] = i
-			q.problem.Parts = append(q.problem.Parts, problem.Part{ID: w.ID, Size: size, Turn: kind[0].Turns})
-			q.waiting = append(q.waiting, nil)
-		}
-		q.problem.Parts[i].Quantity++
-		q.waiting[i] = append(q.waiting[i], w)
-	}
+	q.parts(pieces, kind[0].Turns)
 	return q
 }
 
@@ -69,6 +64,73 @@ func (s Stock) boxes() []problem.Box {
 		})
 	}
 	return out
+}
+
+// parts adds the workpieces: first the rows that stay together, then the rest.
+func (q *question) parts(pieces []plan.Workpiece, turns bool) {
+	type like struct {
+		size problem.Size
+		row  int
+	}
+	index := map[like]int{}
+	add := func(w plan.Workpiece, row int, turns bool) int {
+		size := problem.Size{Length: w.Length.Nm, Width: w.Width.Nm}
+		i, ok := index[like{size, row}]
+		if !ok {
+			i = len(q.problem.Parts)
+			index[like{size, row}] = i
+			q.problem.Parts = append(q.problem.Parts, problem.Part{ID: w.ID, Size: size, Turn: turns})
+			q.waiting = append(q.waiting, nil)
+		}
+		q.problem.Parts[i].Quantity++
+		q.waiting[i] = append(q.waiting[i], w)
+		return i
+	}
+	placed := map[string]bool{}
+	for _, t := range q.in.Together {
+		row, fault := q.row(t, pieces, placed)
+		if fault != nil {
+			q.faults = append(q.faults, *fault)
+		}
+		if len(row) < 2 {
+			continue
+		}
+		s := problem.Sequence{Direction: problem.Crosscut}
+		if t.Across {
+			s.Direction = problem.Rip
+		}
+		q.rows = append(q.rows, t)
+		for _, w := range row {
+			placed[w.ID] = true
+			s.Parts = append(s.Parts, add(w, len(q.rows), false))
+		}
+		q.problem.Sequences = append(q.problem.Sequences, s)
+	}
+	for _, w := range pieces {
+		if !placed[w.ID] {
+			add(w, 0, turns)
+		}
+	}
+}
+
+// row returns the workpieces of parts that stay together, in order: none where
+// they are of other stock, and a fault where some are, or are glued up, or share a
+// blank with another part.
+func (q *question) row(t piece.Together, pieces []plan.Workpiece, placed map[string]bool) ([]plan.Workpiece, *diag.Diagnostic) {
+	var row []plan.Workpiece
+	for _, part := range t.Parts {
+		i := slices.IndexFunc(pieces, func(w plan.Workpiece) bool {
+			return w.Kind == plan.BlankPiece && len(w.Parts) == 1 && w.Parts[0] == part && w.Count <= 1 && !placed[w.ID]
+		})
+		if i >= 0 {
+			row = append(row, pieces[i])
+		}
+	}
+	if len(row) == 0 || len(row) == len(t.Parts) {
+		return row, nil
+	}
+	x := apart(t, message.Word("why", "cutting.not-together-blanks"))
+	return nil, &x
 }
 
 func (q *question) stock(from Stock, bought bool, s problem.Stock) {
