@@ -5,6 +5,8 @@
 //   with "oneByOne": true the cutters are taken away in turn instead
 //   {"a": scene, "b": scene} -> the same for a and b intersected
 //   prim: {"loops": [[[x, y], ...], ...], "from": z, "to": z, "frame": [o, u, v, w]}
+//   with "turns": n the loops are turned about the y axis, in n steps, instead; the
+//   y axis becomes w
 //
 // With the argument "time" it runs every scene five times and adds the best in
 // milliseconds, primitives included.
@@ -18,7 +20,7 @@ const timing = process.argv.includes('time');
 
 function primitive(p) {
   const [o, u, v, w] = p.frame;
-  const m = Manifold.extrude(p.loops, p.to - p.from).translate([0, 0, p.from]);
+  const m = p.turns ? Manifold.revolve(p.loops, p.turns) : Manifold.extrude(p.loops, p.to - p.from).translate([0, 0, p.from]);
   return m.transform([...u, 0, ...v, 0, ...w, 0, ...o, 1]);
 }
 

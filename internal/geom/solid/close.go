@@ -54,6 +54,10 @@ func (c *closer) reset(planes []plane, weld float64) {
 
 // take collects what a sheet has found.
 func (c *closer) take(s *sheet) {
+	// Lines that fall together do so whether or not a face is left in this plane.
+	for _, p := range s.arr.lines {
+		c.join(c.lineID(s.id, p[0]), c.lineID(s.id, p[1]))
+	}
 	if len(s.out) == 0 {
 		return
 	}
@@ -91,9 +95,6 @@ func (c *closer) take(s *sheet) {
 		if s.keys[b.below].sign != 0 {
 			c.addHalf(face(b.below), v, u, line, s.keys[b.below].sign > 0)
 		}
-	}
-	for _, p := range s.arr.lines {
-		c.join(c.lineID(s.id, p[0]), c.lineID(s.id, p[1]))
 	}
 }
 

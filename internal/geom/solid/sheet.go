@@ -75,7 +75,7 @@ const margin = 0.05
 // arrangement did not settle.
 func (s *sheet) work(id int32, pl *plane, lo3, hi3 vec.V3) bool {
 	s.plane, s.id = pl, id
-	s.out, s.keys = s.out[:0], append(s.keys[:0], key{})
+	s.out, s.keys, s.arr.lines = s.out[:0], append(s.keys[:0], key{}), s.arr.lines[:0]
 	lo, hi := s.frame(pl, lo3, hi3)
 	if !(lo.X < hi.X && lo.Y < hi.Y) {
 		return true
