@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
@@ -60,7 +61,7 @@ func (c *cutting) usable(flat piece.Figure) bool {
 	}
 	want, ok := c.lying()
 	if ok && flat.Nm < want.Nm {
-		c.Fault(CodeShort, c.Where(c.lies()), message.Text("name", c.Name), message.Length("want", want.Nm), message.Length("got", flat.Nm), message.Length("short", want.Nm-flat.Nm))
+		c.Fault(fault.CodeShort, c.Where(c.lies()), message.Text("name", c.Name), message.Length("want", want.Nm), message.Length("got", flat.Nm), message.Length("short", want.Nm-flat.Nm))
 		return false
 	}
 	return ok
@@ -119,8 +120,8 @@ func (c *cutting) stations(run piece.Axis, whole, reach piece.Figure) (start, en
 			}
 		}
 	}
-	if c.Has("from") && c.Has("to") || !c.Has("length") && c.lies() == "" {
-		return start, end, !c.Has("middle") || c.noMiddle()
+	if c.Has("from") && c.Has("to") || !c.Has("middle") && !c.Has("length") && c.lies() == "" {
+		return start, end, true
 	}
 	open := func(v formula.Value) bool {
 		at := c.local(run, v)
@@ -142,13 +143,8 @@ func (c *cutting) stations(run piece.Axis, whole, reach piece.Figure) (start, en
 		half := c.Maker.Ledger.Half("", long)
 		return c.shifted(middle, ledger.OpSub, half), c.shifted(middle, ledger.OpAdd, half), true
 	}
-	return start, end, c.noMiddle()
-}
-
-// noMiddle reports a cut that does not say where it lies along its run.
-func (c *cutting) noMiddle() bool {
-	c.Fault(CodeAlong, c.Block.Where, message.Text("name", c.Name))
-	return false
+	c.Fault(fault.CodeAlong, c.Block.Where, message.Text("name", c.Name))
+	return start, end, false
 }
 
 // mouth is the length of the mouth: as said, or what must lie flat and the round

@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
@@ -24,7 +25,7 @@ func (c *cutting) inRange(v formula.Value, name string, least, most float64) (fo
 		return formula.Value{}, false
 	}
 	if x := a.Is.Float(); x < least || x > most {
-		c.Fault(CodeAngle, v.Where, message.Text("name", name), message.Ratio("got", x), message.Ratio("least", least), message.Ratio("most", most))
+		c.Fault(fault.CodeAngle, v.Where, message.Text("name", name), message.Ratio("got", x), message.Ratio("least", least), message.Ratio("most", most))
 		return formula.Value{}, false
 	}
 	return a, true
@@ -44,5 +45,3 @@ func (c *cutting) scaled(name string, f piece.Figure, op ledger.Op, ratio ledger
 	id := c.make(op, f.Entry, ratio)
 	return c.Maker.Ledger.Round(name, c.Maker.Ledger.Figure(id), unit.Nanometre, unit.Nearest)
 }
-
-func lengthOf(l unit.Length) unit.Value { return unit.OfLength(l) }

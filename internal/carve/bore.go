@@ -1,6 +1,9 @@
 package carve
 
 import (
+	"strings"
+
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -30,7 +33,7 @@ func (c *cutting) hole() bool {
 			return false
 		}
 		if out.Depth.Nm <= c.figure(depth).Nm {
-			c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", c.figure(depth).Nm), message.Length("thickness", out.Depth.Nm))
+			c.Fault(fault.CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", c.figure(depth).Nm), message.Length("thickness", out.Depth.Nm))
 			return false
 		}
 		out.Depth = c.figure(depth)
@@ -68,7 +71,7 @@ func (c *cutting) centre(open piece.Axis) (at [2]piece.Figure, ok bool) {
 		at[i], set[i] = l, true
 	}
 	if !set[0] || !set[1] {
-		c.Fault(CodeCutPlace, c.Block.Where, message.Text("name", c.Name))
+		c.Fault(fault.CodeCutPlace, c.Block.Where, message.Text("name", c.Name))
 		return at, false
 	}
 	return at, true
@@ -79,7 +82,7 @@ func (c *cutting) centre(open piece.Axis) (at [2]piece.Figure, ok bool) {
 func (c *cutting) from(f formula.Field, open piece.Axis) (piece.Axis, piece.Figure, bool) {
 	axis, low, isFace := Face(f.Name)
 	if !isFace || axis == open {
-		c.Fault(formula.CodeUnknownField, f.Value.Where, message.Text("word", f.Name), message.Text("block", "at"), message.Text("known", joinWords(otherWords(open))))
+		c.Fault(formula.CodeUnknownField, f.Value.Where, message.Text("word", f.Name), message.Text("block", "at"), message.Text("known", strings.Join(otherWords(open), ", ")))
 		return 0, piece.Figure{}, false
 	}
 	l, ok := c.Maker.Length(f.Value, c.name+".at."+f.Name)
@@ -111,7 +114,7 @@ func (c *cutting) scoop() bool {
 	}
 	thick, _ := c.Part.Frame.Thickness.Axis()
 	if open == thick {
-		c.Fault(CodeNotAnEdge, c.Where("edge"), message.Text("name", c.Name))
+		c.Fault(fault.CodeNotAnEdge, c.Where("edge"), message.Text("name", c.Name))
 		return false
 	}
 	along := 3 - open - thick
@@ -125,10 +128,10 @@ func (c *cutting) scoop() bool {
 	out := &piece.Dip{Open: side, Centre: c.local(along, centre), Chord: c.figure(chord), Depth: c.figure(depth)}
 	switch size := c.size(open); {
 	case out.Depth.Nm >= size.Nm:
-		c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", out.Depth.Nm), message.Length("thickness", size.Nm))
+		c.Fault(fault.CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", out.Depth.Nm), message.Length("thickness", size.Nm))
 		return false
 	case 2*out.Depth.Nm > out.Chord.Nm:
-		c.Fault(CodeScoop, c.Block.Where, message.Text("name", c.Name), message.Length("depth", out.Depth.Nm), message.Length("chord", out.Chord.Nm))
+		c.Fault(fault.CodeScoop, c.Block.Where, message.Text("name", c.Name), message.Length("depth", out.Depth.Nm), message.Length("chord", out.Chord.Nm))
 		return false
 	}
 	c.out.Dip = out

@@ -3,6 +3,8 @@ package carve
 import (
 	"slices"
 
+	"scantling/internal/carve/fault"
+	"scantling/internal/carve/line"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -23,7 +25,7 @@ func (c *cutting) curved() bool {
 	}
 	thick, _ := c.Part.Frame.Thickness.Axis()
 	if open == thick {
-		c.Fault(CodeNotAnEdge, c.Where("edge"), message.Text("name", c.Name))
+		c.Fault(fault.CodeNotAnEdge, c.Where("edge"), message.Text("name", c.Name))
 		return false
 	}
 	if !c.Has("line") {
@@ -31,21 +33,21 @@ func (c *cutting) curved() bool {
 		return false
 	}
 	v := c.Value("line", "")
-	line, ok := c.strokes(v, c.name+".line")
+	written, ok := c.strokes(v, c.name+".line")
 	if !ok {
 		return false
 	}
 	along := 3 - open - thick
-	dots := c.inwards(side, along, line)
+	dots := c.inwards(side, along, written)
 	if c.yes("symmetrical") {
 		dots = c.symmetrical(dots, along)
 	}
-	if len(dots) > 0 && mm(dots[0].at[0]) > mm(dots[len(dots)-1].at[0]) {
+	if len(dots) > 0 && line.MM(dots[0].At[0]) > line.MM(dots[len(dots)-1].At[0]) {
 		slices.Reverse(dots)
 	}
-	points, ok := joined(dots, false)
+	points, ok := line.Joined(dots, false)
 	if !ok || len(points) < 2 {
-		c.Fault(CodeOutline, v.Where, message.Text("name", c.Name))
+		c.Fault(fault.CodeOutline, v.Where, message.Text("name", c.Name))
 		return false
 	}
 	points = c.closed(points, side, along)
@@ -61,29 +63,29 @@ func (c *cutting) curved() bool {
 
 // inwards brings the points of a line along an edge into the part's own axes: along
 // the edge, then across.
-func (c *cutting) inwards(side piece.Side, along piece.Axis, line []stroke) []dot {
+func (c *cutting) inwards(side piece.Side, along piece.Axis, written []stroke) []line.Dot {
 	axis, high := side.Axis()
-	out := make([]dot, len(line))
-	for i, p := range line {
+	out := make([]line.Dot, len(written))
+	for i, p := range written {
 		in := c.figure(p.y)
 		if high {
 			in = c.Maker.Ledger.Less("", c.Part.Sizes()[axis], in)
 		}
-		out[i] = dot{[2]piece.Figure{c.local(along, p.x), in}, p.arc}
+		out[i] = line.Dot{At: [2]piece.Figure{c.local(along, p.x), in}, Arc: p.arc}
 	}
 	return out
 }
 
 // symmetrical adds the other half of a line about the middle of the edge. A point
 // in the middle is not doubled.
-func (c *cutting) symmetrical(dots []dot, along piece.Axis) []dot {
+func (c *cutting) symmetrical(dots []line.Dot, along piece.Axis) []line.Dot {
 	whole := c.size(along)
 	out := slices.Clone(dots)
 	for i, d := range slices.Backward(dots) {
-		if i == len(dots)-1 && 2*d.at[0].Nm == whole.Nm {
+		if i == len(dots)-1 && 2*d.At[0].Nm == whole.Nm {
 			continue
 		}
-		d.at[0] = c.Maker.Ledger.Less("", whole, d.at[0])
+		d.At[0] = c.Maker.Ledger.Less("", whole, d.At[0])
 		out = append(out, d)
 	}
 	return out

@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/piece"
 )
@@ -89,7 +90,7 @@ func (c *cutting) cutter() string {
 	for _, k := range c.Shop.Cutters {
 		names = append(names, k.ID)
 	}
-	c.NotKnown(CodeNoCutter, "cutter", id, names)
+	c.NotKnown(fault.CodeNoCutter, "cutter", id, names)
 	return ""
 }
 

@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -50,7 +51,7 @@ func (c *cutting) stopped(e *piece.Ease) bool {
 	b, _ := e.Sides[1].Axis()
 	for _, local := range []piece.Local{a, b} {
 		if whole := c.Part.Sizes()[local]; e.Radius.Nm >= whole.Nm {
-			c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", e.Radius.Nm), message.Length("thickness", whole.Nm))
+			c.Fault(fault.CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", e.Radius.Nm), message.Length("thickness", whole.Nm))
 			return false
 		}
 	}
@@ -74,7 +75,7 @@ func (c *cutting) stopped(e *piece.Ease) bool {
 // edge reads two faces that meet: ["top", "front"].
 func (c *cutting) edge(v formula.Value) (a, b piece.Side, ok bool) {
 	if v.Kind != formula.List || len(v.Items) != 2 {
-		c.Fault(CodeEdges, v.Where, message.Text("name", c.Name))
+		c.Fault(fault.CodeEdges, v.Where, message.Text("name", c.Name))
 		return "", "", false
 	}
 	var sides [2]piece.Side
@@ -82,7 +83,7 @@ func (c *cutting) edge(v formula.Value) (a, b piece.Side, ok bool) {
 		word, isText := c.Maker.Words(item)
 		d, known := Facing(word, c.Part.Hand)
 		if !isText || !known {
-			c.Fault(CodeEdges, item.Where, message.Text("name", c.Name))
+			c.Fault(fault.CodeEdges, item.Where, message.Text("name", c.Name))
 			return "", "", false
 		}
 		sides[i] = c.Part.Frame.SideToward(d)
@@ -90,7 +91,7 @@ func (c *cutting) edge(v formula.Value) (a, b piece.Side, ok bool) {
 	axisA, _ := sides[0].Axis()
 	axisB, _ := sides[1].Axis()
 	if axisA == axisB {
-		c.Fault(CodeEdges, v.Where, message.Text("name", c.Name))
+		c.Fault(fault.CodeEdges, v.Where, message.Text("name", c.Name))
 		return "", "", false
 	}
 	return sides[0], sides[1], true

@@ -3,6 +3,8 @@ package carve
 import (
 	"slices"
 
+	"scantling/internal/carve/fault"
+	"scantling/internal/carve/line"
 	"scantling/internal/formula"
 	"scantling/internal/geom/polygon"
 	"scantling/internal/message"
@@ -31,7 +33,7 @@ func Form(s Site, out *piece.Part) bool {
 	if !ok {
 		return false
 	}
-	out.Outline = wound(points, true)
+	out.Outline = line.Wound(points, true)
 	if !c.whole(v, out.Outline) || !c.contains(v, out.Outline) {
 		return false
 	}
@@ -46,7 +48,7 @@ func Form(s Site, out *piece.Part) bool {
 		return false
 	}
 	if len(holes.Items) > maxPoints {
-		c.Fault(CodeManyPoints, holes.Where, message.Count("got", len(holes.Items)), message.Count("most", maxPoints))
+		c.Fault(fault.CodeManyPoints, holes.Where, message.Count("got", len(holes.Items)), message.Count("most", maxPoints))
 		return false
 	}
 	for _, item := range holes.Items {
@@ -54,7 +56,7 @@ func Form(s Site, out *piece.Part) bool {
 		if !ok {
 			return false
 		}
-		out.Holes = append(out.Holes, wound(points, false))
+		out.Holes = append(out.Holes, line.Wound(points, false))
 	}
 	return c.whole(holes, out.Outline, out.Holes...)
 }
@@ -62,13 +64,13 @@ func Form(s Site, out *piece.Part) bool {
 // outline reads a closed line on the part's face.
 func (c *cutting) outline(v formula.Value, word string) ([]piece.OutlinePoint, bool) {
 	thick, _ := c.Part.Frame.Thickness.Axis()
-	line, ok := c.strokes(v, c.name+"."+word)
+	written, ok := c.strokes(v, c.name+"."+word)
 	if !ok {
 		return nil, false
 	}
-	points, ok := joined(c.placed(thick, line), true)
+	points, ok := line.Joined(c.placed(thick, written), true)
 	if !ok {
-		c.Fault(CodeOutline, v.Where, message.Text("name", c.Name))
+		c.Fault(fault.CodeOutline, v.Where, message.Text("name", c.Name))
 	}
 	return points, ok
 }
@@ -82,19 +84,19 @@ func (c *cutting) opening(v formula.Value) ([]piece.OutlinePoint, bool) {
 	centre, okC := v.Field("centre")
 	_, okD := v.Field("diameter")
 	if !okC || !okD || len(v.Fields) != 2 {
-		c.Fault(CodePoint, v.Where)
+		c.Fault(fault.CodePoint, v.Where)
 		return nil, false
 	}
 	d, ok := c.field(v, "holes", "diameter", c.name+".holes")
 	if !ok {
 		return nil, false
 	}
-	line, ok := c.strokes(formula.Value{Kind: formula.List, Items: []formula.Value{centre}, Where: v.Where}, c.name+".holes")
-	if !ok || len(line) != 1 {
+	written, ok := c.strokes(formula.Value{Kind: formula.List, Items: []formula.Value{centre}, Where: v.Where}, c.name+".holes")
+	if !ok || len(written) != 1 {
 		return nil, false
 	}
 	thick, _ := c.Part.Frame.Thickness.Axis()
-	at := c.placed(thick, line)[0].at
+	at := c.placed(thick, written)[0].At
 	l := c.Maker.Ledger
 	r := l.Half("", d)
 	return []piece.OutlinePoint{
@@ -105,12 +107,12 @@ func (c *cutting) opening(v formula.Value) ([]piece.OutlinePoint, bool) {
 
 // contains reports an outline that reaches beyond the sizes of its part.
 func (c *cutting) contains(v formula.Value, points []piece.OutlinePoint) bool {
-	low, high := polygon.Profile{Outer: loop(points)}.Bounds()
+	low, high := polygon.Profile{Outer: line.Loop(points)}.Bounds()
 	for i, size := range []piece.Figure{c.Part.Length, c.Part.Width} {
 		from, to := [2]float64{low.X, low.Y}[i], [2]float64{high.X, high.Y}[i]
 		over := max(unit.FromMillimetres(-from), unit.FromMillimetres(to)-size.Nm)
 		if over > unit.Micrometre {
-			c.Fault(CodeBeyond, v.Where, message.Text("name", c.Name), message.LengthRounded("over", over, unit.Up), message.Length("size", size.Nm))
+			c.Fault(fault.CodeBeyond, v.Where, message.Text("name", c.Name), message.LengthRounded("over", over, unit.Up), message.Length("size", size.Nm))
 			return false
 		}
 	}
@@ -121,28 +123,28 @@ func (c *cutting) contains(v formula.Value, points []piece.OutlinePoint) bool {
 // thick as it is wide.
 func (c *cutting) round(out *piece.Part) bool {
 	if out.Width.Nm != out.Thickness.Nm {
-		c.Fault(CodeNotRound, c.Block.Where, message.Text("name", c.Name), message.Length("wide", out.Width.Nm), message.Length("thick", out.Thickness.Nm))
+		c.Fault(fault.CodeNotRound, c.Block.Where, message.Text("name", c.Name), message.Length("wide", out.Width.Nm), message.Length("thick", out.Thickness.Nm))
 		return false
 	}
 	if !c.Has("profile") {
 		return true
 	}
 	v := c.Value("profile", "")
-	line, ok := c.strokes(v, c.name+".profile")
+	written, ok := c.strokes(v, c.name+".profile")
 	if !ok {
 		return false
 	}
 	grain, sign := out.Frame.Length.Axis()
-	dots := make([]dot, len(line))
-	for i, p := range line {
-		dots[i] = dot{[2]piece.Figure{c.Maker.Ledger.Half("", c.figure(p.y)), c.local(grain, p.x)}, p.arc}
+	dots := make([]line.Dot, len(written))
+	for i, p := range written {
+		dots[i] = line.Dot{At: [2]piece.Figure{c.Maker.Ledger.Half("", c.figure(p.y)), c.local(grain, p.x)}, Arc: p.arc}
 	}
 	if sign < 0 {
 		slices.Reverse(dots)
 	}
-	points, ok := joined(dots, false)
+	points, ok := line.Joined(dots, false)
 	if !ok || len(points) < 2 || !c.turnable(points) {
-		c.Fault(CodeProfile, v.Where, message.Text("name", c.Name), message.Length("length", out.Length.Nm), message.Length("diameter", out.Width.Nm))
+		c.Fault(fault.CodeProfile, v.Where, message.Text("name", c.Name), message.Length("length", out.Length.Nm), message.Length("diameter", out.Width.Nm))
 		return false
 	}
 	for _, p := range points {
@@ -164,6 +166,6 @@ func (c *cutting) turnable(points []piece.OutlinePoint) bool {
 		return false
 	}
 	axis := slices.Concat(points, []piece.OutlinePoint{{Across: points[n-1].Across}, {Across: points[0].Across}})
-	low, high := polygon.Profile{Outer: loop(axis)}.Bounds()
-	return low.X >= -1e-9 && high.X <= mm(c.Part.Width)/2+1e-6 && low.Y >= -1e-9 && high.Y <= mm(c.Part.Length)+1e-9
+	low, high := polygon.Profile{Outer: line.Loop(axis)}.Bounds()
+	return low.X >= -1e-9 && high.X <= line.MM(c.Part.Width)/2+1e-6 && low.Y >= -1e-9 && high.Y <= line.MM(c.Part.Length)+1e-9
 }

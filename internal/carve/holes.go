@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -32,7 +33,7 @@ func (r *row) holes() bool {
 		r.fixed, r.axis = at, 3-r.lie.open-axis
 	}
 	if len(v.Fields) != 1 {
-		r.Fault(CodeHoleRow, v.Where, message.Text("name", r.Name))
+		r.Fault(fault.CodeHoleRow, v.Where, message.Text("name", r.Name))
 		return false
 	}
 	return true
@@ -49,7 +50,7 @@ func (r *row) deep() (piece.Figure, bool) {
 		return piece.Figure{}, false
 	}
 	if r.figure(v).Nm >= whole.Nm && r.out.Kind != piece.Notch {
-		r.Fault(CodeCutThrough, r.Block.Where, message.Text("name", r.Name), message.Length("depth", r.figure(v).Nm), message.Length("thickness", whole.Nm))
+		r.Fault(fault.CodeCutThrough, r.Block.Where, message.Text("name", r.Name), message.Length("depth", r.figure(v).Nm), message.Length("thickness", whole.Nm))
 		return piece.Figure{}, false
 	}
 	return r.figure(v), true

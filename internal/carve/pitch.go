@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
@@ -72,7 +73,7 @@ func (r *row) spaced() (spacing, bool) {
 	case r.Has("pitches"):
 		all, ok := r.pitches()
 		if ok && len(all) != n-1 {
-			r.Fault(CodePitches, r.Where("pitches"), message.Count("got", len(all)), message.Count("want", n-1), message.Count("cuts", n))
+			r.Fault(fault.CodePitches, r.Where("pitches"), message.Count("got", len(all)), message.Count("want", n-1), message.Count("cuts", n))
 		}
 		if !ok || len(all) != n-1 {
 			return spacing{}, false
@@ -126,7 +127,7 @@ func (r *row) leftOver() (spacing, bool) {
 	}
 	rest := l.Less(r.name+".lands", terms...)
 	if rest.Nm <= 0 {
-		r.Fault(CodeSeriesWide, r.Block.Where, message.Text("name", r.Name), message.LengthRounded("over", -rest.Nm, unit.Up), message.Length("width", r.whole.Nm))
+		r.Fault(fault.CodeSeriesWide, r.Block.Where, message.Text("name", r.Name), message.LengthRounded("over", -rest.Nm, unit.Up), message.Length("width", r.whole.Nm))
 		return spacing{}, false
 	}
 	if !even {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"scantling/internal/address"
+	"scantling/internal/carve/fault"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -140,7 +141,7 @@ func (r *row) nosed(m mouth) (mouth, bool) {
 		return m, false
 	}
 	m.depth = r.figure(v)
-	m.corner = l.Figure(l.Given(ledger.Entry{Name: r.name + ".corner", Value: lengthOf(k.Tool.NoseRadius()), Origin: ledger.Bought, Where: k.Where}))
+	m.corner = l.Figure(l.Given(ledger.Entry{Name: r.name + ".corner", Value: unit.OfLength(k.Tool.NoseRadius()), Origin: ledger.Bought, Where: k.Where}))
 	half, err := l.Call("", "nose_reach", m.corner.Entry, m.depth.Entry)
 	if err != nil {
 		r.Maker.Refused(err, r.Block.Where)
@@ -158,9 +159,9 @@ func (r *row) apart() bool {
 	at := unit.Length(0)
 	for i, m := range order {
 		if m.near.Nm < at {
-			code := CodeSeriesOverlap
+			code := fault.CodeSeriesOverlap
 			if i == 0 {
-				code = CodeSeriesWide
+				code = fault.CodeSeriesWide
 			}
 			r.Fault(code, r.Block.Where, message.Text("name", r.Name), message.LengthRounded("over", at-m.near.Nm, unit.Up), message.Length("width", r.whole.Nm))
 			return false
@@ -168,7 +169,7 @@ func (r *row) apart() bool {
 		at = m.far.Nm
 	}
 	if at > r.whole.Nm {
-		r.Fault(CodeSeriesWide, r.Block.Where, message.Text("name", r.Name), message.LengthRounded("over", at-r.whole.Nm, unit.Up), message.Length("width", r.whole.Nm))
+		r.Fault(fault.CodeSeriesWide, r.Block.Where, message.Text("name", r.Name), message.LengthRounded("over", at-r.whole.Nm, unit.Up), message.Length("width", r.whole.Nm))
 		return false
 	}
 	return true

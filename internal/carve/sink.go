@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
@@ -28,10 +29,10 @@ func (c *cutting) sunk(b *piece.Bore) bool {
 		}
 		switch {
 		case sink.Diameter.Nm <= b.Diameter.Nm:
-			c.Fault(CodeSink, v.Where, message.Text("name", c.Name), message.Length("diameter", sink.Diameter.Nm), message.Length("hole", b.Diameter.Nm))
+			c.Fault(fault.CodeSink, v.Where, message.Text("name", c.Name), message.Length("diameter", sink.Diameter.Nm), message.Length("hole", b.Diameter.Nm))
 			return false
 		case sink.Depth.Nm > b.Depth.Nm:
-			c.Fault(CodeCutThrough, v.Where, message.Text("name", c.Name), message.Length("depth", sink.Depth.Nm), message.Length("thickness", b.Depth.Nm))
+			c.Fault(fault.CodeCutThrough, v.Where, message.Text("name", c.Name), message.Length("depth", sink.Depth.Nm), message.Length("thickness", b.Depth.Nm))
 			return false
 		}
 		b.Sink = sink

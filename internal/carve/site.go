@@ -18,7 +18,7 @@ type Site struct {
 	Shop *shop.Shop
 	// Part is the part as it stands in the piece.
 	Part piece.Part
-	// Assembled says that the part is a group after glue-up (see [Assembled]).
+	// Assembled says that the part is a group after glue-up (see package assembled).
 	Assembled bool
 	// Name is the block's; Address the cut's, below its part.
 	Name    string

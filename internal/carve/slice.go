@@ -4,47 +4,13 @@ import (
 	"slices"
 	"strconv"
 
+	"scantling/internal/carve/fault"
+	"scantling/internal/carve/plane"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 )
-
-// slope is how a plane falls along one local axis of the part: at station from it
-// leaves the part whole, at station to it has come in by drop.
-type slope struct {
-	along          piece.Local
-	from, to, drop piece.Figure
-}
-
-// sliced is the cut that takes off all beyond a plane with one or two slopes.
-func (c *cutting) sliced(off piece.Side, slopes ...slope) *piece.Slice {
-	l := c.Maker.Ledger
-	axis, high := off.Axis()
-	whole := c.Part.Sizes()[axis]
-	nought := l.Leaf(c.name+".nought", 0, ledger.Derived, "")
-	level := func(drop piece.Figure) piece.Figure {
-		if high {
-			return l.Less(c.name+".at", whole, drop)
-		}
-		return drop
-	}
-	out := &piece.Slice{Off: off, At: [3]piece.Figure{level(nought), level(nought), level(nought)}}
-	k := 0
-	for a := range piece.Local(3) {
-		if a == axis {
-			continue
-		}
-		out.From[k], out.To[k] = nought, c.Part.Sizes()[a]
-		for _, s := range slopes {
-			if s.along == a {
-				out.From[k], out.To[k], out.At[k+1] = s.from, s.to, level(s.drop)
-			}
-		}
-		k++
-	}
-	return out
-}
 
 // taper works out edges and faces that run off towards an end, from a station on:
 // by an amount, to what is left, or at an angle. Each side is a cut of its own.
@@ -54,25 +20,25 @@ func (c *cutting) taper() bool {
 	if !ok {
 		return false
 	}
-	s := slope{}
+	s := plane.Slope{}
 	var high bool
-	s.along, high = end.Axis()
-	s.from, s.to = c.size(run), c.Maker.Ledger.Leaf(c.name+".nought", 0, ledger.Derived, "")
+	s.Along, high = end.Axis()
+	s.From, s.To = c.size(run), c.Maker.Ledger.Leaf(c.name+".nought", 0, ledger.Derived, "")
 	if high {
-		s.from, s.to = s.to, s.from
+		s.From, s.To = s.To, s.From
 	}
 	if c.Has("from") {
 		v, ok := c.need("from")
 		if !ok {
 			return false
 		}
-		s.from = c.local(run, v)
+		s.From = c.local(run, v)
 	}
-	if s.from.Nm == s.to.Nm || (s.from.Nm < s.to.Nm) != high {
-		c.Fault(CodeCutMisses, c.Where("from"), message.Text("name", c.Name), message.Length("near", s.from.Nm), message.Length("width", c.size(run).Nm))
+	if s.From.Nm == s.To.Nm || (s.From.Nm < s.To.Nm) != high {
+		c.Fault(fault.CodeCutMisses, c.Where("from"), message.Text("name", c.Name), message.Length("near", s.From.Nm), message.Length("width", c.size(run).Nm))
 		return false
 	}
-	sides, ok := c.sides(s.along)
+	sides, ok := c.sides(s.Along)
 	for i, off := range sides {
 		if !ok || !c.fall(&s, off, sides) {
 			c.more = nil
@@ -82,7 +48,7 @@ func (c *cutting) taper() bool {
 		if len(sides) > 1 {
 			cut.Address = c.Nth(i + 1)
 		}
-		cut.Slice = c.sliced(off, s)
+		cut.Slice = plane.Slice(c.Maker.Ledger, c.name, c.Part, off, s)
 		c.more = append(c.more, cut)
 	}
 	return false // they are several
@@ -106,7 +72,8 @@ func (c *cutting) sides(run piece.Local) ([]piece.Side, bool) {
 		side := c.Part.Frame.SideToward(d)
 		if axis, _ := side.Axis(); !ok || !known || axis == run || slices.Contains(out, side) {
 			if ok {
-				c.BadWord("sides", word, c.across(run))
+				way, _ := c.Part.Frame.Directions()[run].Axis()
+				c.BadWord("sides", word, otherWords(way))
 			}
 			return nil, false
 		}
@@ -115,15 +82,9 @@ func (c *cutting) sides(run piece.Local) ([]piece.Side, bool) {
 	return out, len(out) > 0
 }
 
-// across are the words for the sides that look across a local axis.
-func (c *cutting) across(run piece.Local) []string {
-	axis, _ := c.Part.Frame.Directions()[run].Axis()
-	return otherWords(axis)
-}
-
 // fall works out how far a taper has come in at the end. What is left counts
 // between opposite sides that both run off.
-func (c *cutting) fall(s *slope, off piece.Side, all []piece.Side) bool {
+func (c *cutting) fall(s *plane.Slope, off piece.Side, all []piece.Side) bool {
 	l := c.Maker.Ledger
 	axis, _ := off.Axis()
 	whole := c.Part.Sizes()[axis]
@@ -134,30 +95,30 @@ func (c *cutting) fall(s *slope, off piece.Side, all []piece.Side) bool {
 		if !ok || !c.Positive(v, "by", c.name+".by") {
 			return false
 		}
-		s.drop = c.figure(v)
+		s.Drop = c.figure(v)
 	case c.Has("leaves"):
 		v, ok := c.need("leaves")
 		if !ok || !c.Positive(v, "leaves", c.name+".leaves") {
 			return false
 		}
-		s.drop = l.Less(c.name+".by", whole, c.figure(v))
+		s.Drop = l.Less(c.name+".by", whole, c.figure(v))
 		if both {
-			s.drop = l.Half(c.name+".by", s.drop)
+			s.Drop = l.Half(c.name+".by", s.Drop)
 		}
 	case c.Has("angle"):
-		long := l.Less("", s.from, s.to)
-		if s.from.Nm < s.to.Nm {
-			long = l.Less("", s.to, s.from)
+		long := l.Less("", s.From, s.To)
+		if s.From.Nm < s.To.Nm {
+			long = l.Less("", s.To, s.From)
 		}
 		var ok bool
-		if s.drop, ok = c.leaning("angle", long); !ok {
+		if s.Drop, ok = c.leaning("angle", long); !ok {
 			return false
 		}
 	default:
 		c.Missing("leaves")
 		return false
 	}
-	taken := s.drop
+	taken := s.Drop
 	if both {
 		taken = l.Sum("", taken, taken)
 	}
@@ -170,7 +131,7 @@ func (c *cutting) leavesSome(taken, whole piece.Figure) bool {
 	case taken.Nm <= 0:
 		c.Fault(formula.CodeNotPositive, c.Block.Where, message.Text("name", c.name+".by"), message.Length("got", taken.Nm))
 	case taken.Nm >= whole.Nm:
-		c.Fault(CodeTakesAll, c.Block.Where, message.Text("name", c.Name), message.Length("taken", taken.Nm), message.Length("whole", whole.Nm))
+		c.Fault(fault.CodeTakesAll, c.Block.Where, message.Text("name", c.Name), message.Length("taken", taken.Nm), message.Length("whole", whole.Nm))
 	default:
 		return true
 	}
@@ -212,7 +173,7 @@ func (c *cutting) leans(attribute string, usual bool) bool {
 	if !ok {
 		return false
 	}
-	over := c.Part.Sizes()[s.along]
+	over := c.Part.Sizes()[s.Along]
 	axis, _ := off.Axis()
 	switch {
 	case c.Has("by"):
@@ -220,23 +181,23 @@ func (c *cutting) leans(attribute string, usual bool) bool {
 		if !ok || !c.Positive(v, "by", c.name+".by") {
 			return false
 		}
-		s.drop = c.figure(v)
+		s.Drop = c.figure(v)
 	case !c.Has("angle") && usual:
-		s.drop = over // the tangent of 45 degrees is one
+		s.Drop = over // the tangent of 45 degrees is one
 	default:
-		if s.drop, ok = c.leaning("angle", over); !ok {
+		if s.Drop, ok = c.leaning("angle", over); !ok {
 			return false
 		}
 	}
-	if !c.leavesSome(s.drop, c.Part.Sizes()[axis]) {
+	if !c.leavesSome(s.Drop, c.Part.Sizes()[axis]) {
 		return false
 	}
-	c.out.Slice = c.sliced(off, s)
+	c.out.Slice = plane.Slice(c.Maker.Ledger, c.name, c.Part, off, s)
 	return true
 }
 
 // kept is the slope away from the face or edge that keeps its full size.
-func (c *cutting) kept(attribute, word string, open piece.Axis) (slope, bool) {
+func (c *cutting) kept(attribute, word string, open piece.Axis) (plane.Slope, bool) {
 	d, known := Facing(word, c.Part.Hand)
 	axis, _ := d.Axis()
 	if !known || axis == open {
@@ -245,13 +206,13 @@ func (c *cutting) kept(attribute, word string, open piece.Axis) (slope, bool) {
 		} else if !c.Has(attribute) {
 			c.Missing(attribute)
 		}
-		return slope{}, false
+		return plane.Slope{}, false
 	}
 	side := c.Part.Frame.SideToward(d)
 	local, high := side.Axis()
-	out := slope{along: local, from: c.Maker.Ledger.Leaf(c.name+".nought", 0, ledger.Derived, ""), to: c.Part.Sizes()[local]}
+	out := plane.Slope{Along: local, From: c.Maker.Ledger.Leaf(c.name+".nought", 0, ledger.Derived, ""), To: c.Part.Sizes()[local]}
 	if high {
-		out.from, out.to = out.to, out.from
+		out.From, out.To = out.To, out.From
 	}
 	return out, true
 }
@@ -269,12 +230,12 @@ func (c *cutting) compound() bool {
 		c.Missing("angles")
 	}
 	if v.OK() && (v.Kind != formula.Object || len(v.Fields) != 2) {
-		c.Fault(CodeAngles, v.Where, message.Text("name", c.Name))
+		c.Fault(fault.CodeAngles, v.Where, message.Text("name", c.Name))
 	}
 	if v.Kind != formula.Object || len(v.Fields) != 2 {
 		return false
 	}
-	var slopes [2]slope
+	var slopes [2]plane.Slope
 	taken := []piece.Figure{}
 	for i, f := range v.Fields {
 		s, ok := c.kept("angles", f.Name, open)
@@ -289,18 +250,18 @@ func (c *cutting) compound() bool {
 		if !ok {
 			return false
 		}
-		s.drop = c.scaled(c.name+".by", c.Part.Sizes()[s.along], ledger.OpMul, t)
+		s.Drop = c.scaled(c.name+".by", c.Part.Sizes()[s.Along], ledger.OpMul, t)
 		slopes[i] = s
-		taken = append(taken, s.drop)
+		taken = append(taken, s.Drop)
 	}
-	if slopes[0].along == slopes[1].along {
-		c.Fault(CodeAngles, v.Where, message.Text("name", c.Name))
+	if slopes[0].Along == slopes[1].Along {
+		c.Fault(fault.CodeAngles, v.Where, message.Text("name", c.Name))
 		return false
 	}
 	axis, _ := off.Axis()
 	if !c.leavesSome(c.Maker.Ledger.Sum("", taken...), c.Part.Sizes()[axis]) {
 		return false
 	}
-	c.out.Slice = c.sliced(off, slopes[0], slopes[1])
+	c.out.Slice = plane.Slice(c.Maker.Ledger, c.name, c.Part, off, slopes[:]...)
 	return true
 }

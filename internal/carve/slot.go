@@ -1,11 +1,13 @@
 package carve
 
 import (
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/tool"
+	"scantling/internal/unit"
 )
 
 // trench is how a straight cut lies: into which side, along which axes.
@@ -55,7 +57,7 @@ func (c *cutting) section(t trench) (width formula.Value, depth piece.Figure, ok
 		return c.vee()
 	}
 	if k, found := c.Shop.Cutter(c.out.Cutter); found && c.Has("centre") && !c.Has("width") {
-		id := c.Maker.Ledger.Given(ledger.Entry{Name: c.name + ".width", Value: lengthOf(k.Tool.Diameter), Origin: ledger.Bought, Where: k.Where})
+		id := c.Maker.Ledger.Given(ledger.Entry{Name: c.name + ".width", Value: unit.OfLength(k.Tool.Diameter), Origin: ledger.Bought, Where: k.Where})
 		width = quantity(c.Maker.Ledger.Figure(id))
 	}
 	if c.yes("through") {
@@ -135,7 +137,7 @@ func (c *cutting) walls(s *piece.Slot) bool {
 		return c.within("radius", s.Corner, c.Maker.Ledger.Half("", c.Maker.Ledger.Less("", s.Far, s.Near)))
 	}
 	if k, found := c.Shop.Cutter(c.out.Cutter); found && k.Tool.NoseRadius() > 0 {
-		id := c.Maker.Ledger.Given(ledger.Entry{Name: c.name + ".corner", Value: lengthOf(k.Tool.NoseRadius()), Origin: ledger.Bought, Where: k.Where})
+		id := c.Maker.Ledger.Given(ledger.Entry{Name: c.name + ".corner", Value: unit.OfLength(k.Tool.NoseRadius()), Origin: ledger.Bought, Where: k.Where})
 		s.Corner = c.Maker.Ledger.Figure(id)
 	}
 	return true
@@ -146,7 +148,7 @@ func (c *cutting) within(attribute string, radius, half piece.Figure) bool {
 	if radius.Nm <= half.Nm {
 		return true
 	}
-	c.Fault(CodeRound, c.Where(attribute), message.Text("name", c.Name), message.Length("radius", radius.Nm), message.Length("half", half.Nm))
+	c.Fault(fault.CodeRound, c.Where(attribute), message.Text("name", c.Name), message.Length("radius", radius.Nm), message.Length("half", half.Nm))
 	return false
 }
 
@@ -175,7 +177,7 @@ func (c *cutting) ended(s *piece.Slot) (piece.Figure, bool) {
 	case s.LeanNear.Nm > 0:
 		return l.Same(c.name+".end", half), true
 	case turns:
-		id := l.Given(ledger.Entry{Name: k.ID + ".radius", Value: lengthOf(k.Tool.Diameter / 2), Origin: ledger.Bought, Where: k.Where})
+		id := l.Given(ledger.Entry{Name: k.ID + ".radius", Value: unit.OfLength(k.Tool.Diameter / 2), Origin: ledger.Bought, Where: k.Where})
 		return l.Least(c.name+".end", l.Figure(id), half), true
 	case word == "round":
 		return l.Same(c.name+".end", half), true
@@ -234,7 +236,7 @@ func (c *cutting) between(across piece.Axis, width formula.Value) (near, far for
 		far, ok := c.need("far")
 		return c.shifted(far, ledger.OpSub, c.figure(width)), far, ok
 	}
-	c.Fault(CodeCutPlace, c.Block.Where, message.Text("name", c.Name))
+	c.Fault(fault.CodeCutPlace, c.Block.Where, message.Text("name", c.Name))
 	return near, far, false
 }
 
@@ -255,10 +257,10 @@ func (c *cutting) fits(s *piece.Slot, open, across piece.Axis) bool {
 		c.Fault(formula.CodeNotPositive, c.Block.Where, message.Text("name", c.name), message.Length("got", min(s.Far.Nm-s.Near.Nm, s.To.Nm-s.From.Nm)))
 		return false
 	case s.Far.Nm <= 0 || s.Near.Nm >= c.size(across).Nm:
-		c.Fault(CodeCutMisses, c.Block.Where, message.Text("name", c.Name), message.Length("near", s.Near.Nm), message.Length("width", c.size(across).Nm))
+		c.Fault(fault.CodeCutMisses, c.Block.Where, message.Text("name", c.Name), message.Length("near", s.Near.Nm), message.Length("width", c.size(across).Nm))
 		return false
 	case s.Depth.Nm >= deep.Nm && c.out.Kind != piece.Notch && !c.Has("through"):
-		c.Fault(CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", s.Depth.Nm), message.Length("thickness", deep.Nm))
+		c.Fault(fault.CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", s.Depth.Nm), message.Length("thickness", deep.Nm))
 		return false
 	}
 	return true

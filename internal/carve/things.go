@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"scantling/internal/address"
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
@@ -43,7 +44,7 @@ func (r *row) holds() bool {
 		}
 	}
 	if n < len(r.slots) {
-		r.Fault(CodeTooFewSlots, r.Where("slots"), message.Count("things", len(r.slots)), message.Count("slots", n))
+		r.Fault(fault.CodeTooFewSlots, r.Where("slots"), message.Count("things", len(r.slots)), message.Count("slots", n))
 		return false
 	}
 	if like == nil {
@@ -57,7 +58,7 @@ func (r *row) spares(n int, like Held, held int) bool {
 		return true
 	}
 	if like == nil {
-		r.Fault(CodeNoSpare, r.Block.Where, message.Text("name", r.Name))
+		r.Fault(fault.CodeNoSpare, r.Block.Where, message.Text("name", r.Name))
 		return false
 	}
 	m, ok := r.around(like)

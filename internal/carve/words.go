@@ -1,10 +1,6 @@
 package carve
 
-import (
-	"strings"
-
-	"scantling/internal/piece"
-)
+import "scantling/internal/piece"
 
 // ways are the words for the six ways along the piece's axes.
 var ways = map[string]piece.Direction{
@@ -56,5 +52,3 @@ func Face(word string) (axis piece.Axis, low, ok bool) {
 
 var lowWords = [3]string{"left", "front", "bottom"}
 var highWords = [3]string{"right", "back", "top"}
-
-func joinWords(list []string) string { return strings.Join(list, ", ") }

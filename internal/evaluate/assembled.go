@@ -2,6 +2,7 @@ package evaluate
 
 import (
 	"scantling/internal/carve"
+	"scantling/internal/carve/assembled"
 	"scantling/internal/formula"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -27,7 +28,7 @@ func (d *decl) collectAssembled(g *scope) {
 	if len(parts) == 0 {
 		return
 	}
-	block := carve.Assembled(w.ledger, g.addr, parts)
+	block := assembled.Block(w.ledger, g.addr, parts)
 	site := carve.Site{
 		Reader: e.reader(d.block), Shop: w.shop, Part: block, Assembled: true, Name: d.name, Address: g.addr.Child(slug(d.name)),
 		Carried: func(v formula.Value) formula.Value { return w.carried(v, w.root.frame) },
@@ -36,7 +37,7 @@ func (d *decl) collectAssembled(g *scope) {
 	for _, c := range carve.Cuts(site) {
 		met := false
 		for _, p := range parts {
-			if one, ok := carve.Onto(w.ledger, c, block, p); ok {
+			if one, ok := assembled.Onto(w.ledger, c, block, p); ok {
 				met = true
 				if !d.keep([]piece.Cut{one}) {
 					return

@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"scantling/internal/carve"
+	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -104,7 +105,7 @@ func (p *part) tilt(v formula.Value, out *piece.Part) (*piece.Tilt, bool) {
 		return nil, false
 	}
 	if x := angle.Is.Float(); x <= 0 || x >= 90 {
-		w.fault(carve.CodeAngle, by.Where, message.Text("name", p.name()+".leans"), message.Ratio("got", x), message.Ratio("least", 0), message.Ratio("most", 90))
+		w.fault(fault.CodeAngle, by.Where, message.Text("name", p.name()+".leans"), message.Ratio("got", x), message.Ratio("least", 0), message.Ratio("most", 90))
 		return nil, false
 	}
 	t := &piece.Tilt{About: 3 - to - low, Degrees: angle.Is.Float()}

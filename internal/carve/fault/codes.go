@@ -1,4 +1,4 @@
-package carve
+package fault
 
 import "scantling/internal/diag"
 

@@ -1,16 +1,18 @@
-package carve
+package assembled
 
 import (
 	"scantling/internal/address"
+	"scantling/internal/carve/line"
+	"scantling/internal/carve/plane"
 	"scantling/internal/geom/polygon"
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
 )
 
-// Assembled is a group as a block of wood: what a cut that is made after glue-up is
+// Block is a group as a block of wood: what a cut that is made after glue-up is
 // drawn on. Its extent is that of its parts; its length runs to the right, its width
 // back and its thickness up.
-func Assembled(l *ledger.Ledger, group address.Address, parts []piece.Part) piece.Part {
+func Block(l *ledger.Ledger, group address.Address, parts []piece.Part) piece.Part {
 	out := piece.Part{Address: group, Form: piece.Board, Frame: piece.Frame{Length: piece.ToRight, Width: piece.ToBack, Thickness: piece.ToUp}}
 	var sizes [3]piece.Figure
 	for a := range out.Extent {
@@ -216,7 +218,7 @@ func (o onto) slice(s piece.Slice) (*piece.Slice, bool) {
 	out := piece.Slice{}
 	out.Off, _ = o.side(s.Off)
 	off, _ := s.Off.Axis()
-	own, high := out.Off.Axis()
+	own, _ := out.Off.Axis()
 	var order [2]int // of the block's two axes among the part's
 	k := 0
 	for a := range piece.Local(3) {
@@ -234,30 +236,7 @@ func (o onto) slice(s piece.Slice) (*piece.Slice, bool) {
 	}
 	out.At[0] = o.at(off, s.At[0])
 	out.At[order[0]+1], out.At[order[1]+1] = o.at(off, s.At[1]), o.at(off, s.At[2])
-	return &out, o.crosses(out, own, high)
-}
-
-// crosses reports whether a plane takes something at one of the part's corners.
-func (o onto) crosses(s piece.Slice, off piece.Local, high bool) bool {
-	var size [2]float64
-	k := 0
-	for a := range piece.Local(3) {
-		if a != off {
-			size[k] = mm(o.size(a))
-			k++
-		}
-	}
-	fall := func(i int, at float64) float64 {
-		return float64((mm(s.At[i+1])-mm(s.At[0]))/(mm(s.To[i])-mm(s.From[i]))) * (at - mm(s.From[i]))
-	}
-	for corner := range 4 {
-		x, y := float64(corner&1)*size[0], float64(corner>>1)*size[1]
-		level := mm(s.At[0]) + fall(0, x) + fall(1, y)
-		if high && level < mm(o.size(off))-1e-6 || !high && level > 1e-6 {
-			return true
-		}
-	}
-	return false
+	return &out, plane.Crosses(out, o.one.Sizes())
 }
 
 // pocket carries a cut within a line.
@@ -294,11 +273,11 @@ func (o onto) pocket(p piece.Pocket) (*piece.Pocket, bool) {
 		}
 		out.Outline[i] = piece.OutlinePoint{Along: x, Across: y, Bulge: v.Bulge}
 	}
-	out.Outline = wound(out.Outline, true)
-	low, high := polygon.Profile{Outer: loop(out.Outline)}.Bounds()
+	out.Outline = line.Wound(out.Outline, true)
+	low, high := polygon.Profile{Outer: line.Loop(out.Outline)}.Bounds()
 	local := [2]piece.Local{u, 3 - own - u}
 	if swapped {
 		local[0], local[1] = local[1], local[0]
 	}
-	return &out, low.X < mm(o.size(local[0])) && high.X > 0 && low.Y < mm(o.size(local[1])) && high.Y > 0
+	return &out, low.X < line.MM(o.size(local[0])) && high.X > 0 && low.Y < line.MM(o.size(local[1])) && high.Y > 0
 }
