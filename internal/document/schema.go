@@ -30,7 +30,7 @@ var made = map[string]shape{
 	"series": {labels: 1, attributes: words("label kind on side runs holds slots count pitch pitches land place margin starts at diameter width angle radius " +
 		"from to middle length flat play depth cutter ends corner countersink counterbore through after if")},
 	"use":      {labels: 1, free: true},
-	"hardware": {labels: 1, attributes: words("label kind count on note if")},
+	"hardware": {labels: 1, attributes: words("label kind count on with side runs toward margin centre note if")},
 }
 
 var common = map[string]shape{

@@ -100,4 +100,15 @@ const (
 	//	  depth = 4
 	//	}
 	CodeMeetsNothing diag.Code = "cut-meets-nothing"
+
+	// CodeNoSide: a fitting says where it lies, and not on which side of its part.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	hardware "knob" {
+	//	  kind   = "knob 25"
+	//	  on     = part.shelf
+	//	  centre = 30
+	//	}
+	CodeNoSide diag.Code = "fitting-without-side"
 )

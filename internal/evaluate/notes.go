@@ -59,28 +59,6 @@ func knownReading(word string) bool {
 	return false
 }
 
-// collectHardware writes a fitting into the piece.
-func (d *decl) collectHardware() {
-	if !d.present() {
-		return
-	}
-	w, e := d.s.w, env{s: d.s}
-	if !d.block.Has("kind") {
-		d.s.missing(d.block, "kind")
-		return
-	}
-	out := piece.Hardware{
-		Address: d.top(), Kind: e.words(d.block, "kind"), Label: e.words(d.block, "label"), Count: 1, Note: e.words(d.block, "note"), Where: d.block.Where,
-	}
-	if d.block.Has("count") {
-		out.Count, _, _ = d.s.maker.Count(e.value(d.block, "count", ""), 0, maxRepeat, "")
-	}
-	if on := w.addresses(e, d.block, "on"); len(on) > 0 {
-		out.On = on[0]
-	}
-	w.out.Hardware = append(w.out.Hardware, out)
-}
-
 // collectFinish writes a finish into the piece.
 func (d *decl) collectFinish() {
 	w, e := d.s.w, env{s: d.s}

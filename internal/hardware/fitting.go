@@ -19,7 +19,14 @@ const (
 	Knob       FittingKind = "knob"
 	TurnButton FittingKind = "turn-button"
 	Hinge      FittingKind = "hinge"
+	Catch      FittingKind = "catch"
+	Runner     FittingKind = "runner" // a strip that a drawer runs on
+	Slide      FittingKind = "slide"  // two members that run in each other
+	Button     FittingKind = "button" // holds a table's top to its rails
 )
+
+// kinds are all of them.
+var kinds = []FittingKind{Knob, TurnButton, Hinge, Catch, Runner, Slide, Button}
 
 // Fitting is a fitting with the sizes that matter to the wood; those that do not
 // apply are zero.
@@ -29,10 +36,15 @@ type Fitting struct {
 	// Length is along a hinge's knuckle or a turn-button; Width across (a hinge
 	// opened flat); Thickness of a leaf or button.
 	Length, Width, Thickness unit.Length
-	// Diameter is a knob's, or a hinge's knuckle; Projection how far a knob stands
-	// off.
+	// Diameter is a knob's, a hinge's knuckle or a ball catch's barrel; Projection how
+	// far a knob stands off.
 	Diameter, Projection unit.Length
-	// Screws is how many, of the size and length.
+	// Depth is how deep a ball catch is let in, or how far a button's tongue goes in.
+	Depth unit.Length
+	// Plate is the thickness of a catch's plate or of a button's tongue; the plate's
+	// other sizes.
+	PlateLength, PlateWidth, Plate unit.Length
+	// Screws is how many in all (of a slide, in each member), of the size and length.
 	Screws      int
 	Screw       string
 	ScrewLength unit.Length
@@ -51,6 +63,10 @@ var fittingsOnce = sync.OnceValue(func() []Fitting {
 		f.Thickness, _ = row.Millimetres("thickness_mm")
 		f.Diameter, _ = row.Millimetres("diameter_mm")
 		f.Projection, _ = row.Millimetres("projection_mm")
+		f.Depth, _ = row.Millimetres("depth_mm")
+		f.PlateLength, _ = row.Millimetres("plate_length_mm")
+		f.PlateWidth, _ = row.Millimetres("plate_width_mm")
+		f.Plate, _ = row.Millimetres("plate_mm")
 		f.ScrewLength, _ = row.Millimetres("screw_length_mm")
 		f.Screws, _ = row.Count("screws")
 		f.Source = figure.Source{Key: "hardware.fitting." + string(f.Kind), Title: row.Text("source"), Status: row.Status("status")}
@@ -91,10 +107,10 @@ func FindFitting(name string) (Fitting, error) {
 // Check reports a fitting, from a shop document, that cannot be. Keys:
 // "hardware.unknown-kind", "figure.length-range", "hardware.screw-count".
 func (f Fitting) Check() error {
-	if f.Kind != Knob && f.Kind != TurnButton && f.Kind != Hinge {
+	if !slices.Contains(kinds, f.Kind) {
 		return figure.Refuse("hardware.unknown-kind", message.Text("kind", string(f.Kind)))
 	}
-	for _, l := range []unit.Length{f.Length, f.Width, f.Thickness, f.Diameter, f.Projection, f.ScrewLength} {
+	for _, l := range []unit.Length{f.Length, f.Width, f.Thickness, f.Diameter, f.Projection, f.ScrewLength, f.Depth, f.PlateLength, f.PlateWidth, f.Plate} {
 		if err := figure.LengthRange("hardware.fitting", "quantity.size", l, 0, unit.Metre); err != nil {
 			return err
 		}

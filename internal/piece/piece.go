@@ -166,8 +166,14 @@ type Hardware struct {
 	Label   string          `json:"label,omitempty"`
 	Count   int             `json:"count"`
 	On      address.Address `json:"on,omitempty"`
-	Note    string          `json:"note,omitempty"`
-	Where   diag.Place      `json:"where"`
+	// With is the other part that it is fixed to or works on: a hinge's door.
+	With address.Address `json:"with,omitempty"`
+	// Side is the way that the side of On which it is fixed to looks; "" for hardware
+	// without a place. Bodies is then what it takes up, closed.
+	Side   Direction  `json:"side,omitempty"`
+	Bodies []Body     `json:"bodies,omitempty"`
+	Note   string     `json:"note,omitempty"`
+	Where  diag.Place `json:"where"`
 }
 
 // Finish is what a set of parts is finished with.
