@@ -51,7 +51,7 @@ func Joints(p *plan.Plan, s Speech) Table {
 		if j.Glue == "" {
 			glue = b.say("joint-dry")
 		}
-		b.row(b.say("joint."+string(j.Kind)), parts, b.count(r.count), depth, stopped, glue, b.fasteners(j))
+		b.row(b.say("joint."+string(j.Kind)), parts, b.count(r.count), depth, stopped, glue, b.held(j))
 	}
 	return b.table
 }
@@ -75,7 +75,7 @@ func sameJoint(a, b piece.Joint) bool {
 	if f, g := a.Fasteners, b.Fasteners; f != nil && (f.Kind != g.Kind || f.Count != g.Count || f.Margin.Nm != g.Margin.Nm) {
 		return false
 	}
-	return a.Kind == b.Kind && a.Depth.Nm == b.Depth.Nm && a.Glue == b.Glue && a.StopLow.Nm == b.StopLow.Nm && a.StopHigh.Nm == b.StopHigh.Nm
+	return sameShape(a, b) && a.Kind == b.Kind && a.Depth.Nm == b.Depth.Nm && a.Glue == b.Glue && a.StopLow.Nm == b.StopLow.Nm && a.StopHigh.Nm == b.StopHigh.Nm
 }
 
 func add(list []string, mark string) []string {
@@ -83,6 +83,15 @@ func add(list []string, mark string) []string {
 		return list
 	}
 	return append(list, mark)
+}
+
+// held says what holds a joint besides glue: its shape, and what is driven through.
+func (b *builder) held(j piece.Joint) string {
+	shaped, driven := b.shaped(j), b.fasteners(j)
+	if shaped != "" && driven != "" {
+		return shaped + "; " + driven
+	}
+	return shaped + driven
 }
 
 // fasteners says what is driven through a joint, and where.
