@@ -37,7 +37,8 @@ internal/piece/trial
 internal/record internal/edit internal/recipe internal/document
 internal/starter
 internal/formula
-internal/equip internal/carve internal/fitting internal/stow
+internal/carve/fault internal/carve/line internal/carve/plane
+internal/equip internal/carve internal/carve/assembled internal/fitting internal/stow
 internal/plan
 internal/joinery internal/evaluate internal/analysis/estimate
 internal/shape
@@ -52,7 +53,7 @@ internal/analysis/sequence
 internal/analysis/cost
 internal/analysis/rehearsal
 internal/analysis/check/bodies internal/analysis/check/verdict
-internal/analysis/check/checktest internal/analysis/check/assembly internal/analysis/check/backtoback internal/analysis/check/collision internal/analysis/check/cutter internal/analysis/check/gluejoint internal/analysis/check/grip internal/analysis/check/hidden internal/analysis/check/holds internal/analysis/check/land internal/analysis/check/limits internal/analysis/check/measured internal/analysis/check/nominal internal/analysis/check/pins internal/analysis/check/racking internal/analysis/check/reading internal/analysis/check/require internal/analysis/check/season internal/analysis/check/stock internal/analysis/check/stops
+internal/analysis/check/checktest internal/analysis/check/assembly internal/analysis/check/backtoback internal/analysis/check/collision internal/analysis/check/cutter internal/analysis/check/gluejoint internal/analysis/check/grip internal/analysis/check/hidden internal/analysis/check/holds internal/analysis/check/land internal/analysis/check/limits internal/analysis/check/measured internal/analysis/check/nominal internal/analysis/check/pins internal/analysis/check/racking internal/analysis/check/reading internal/analysis/check/require internal/analysis/check/season internal/analysis/check/stock internal/analysis/check/stops internal/analysis/check/supplies
 internal/analysis/check
 internal/output/naming internal/output/sums
 internal/output/drawing internal/output/table internal/output/view3d

@@ -27,7 +27,7 @@ type coded struct {
 func codesOf(t testing.TB) []coded {
 	t.Helper()
 	var out []coded
-	for _, folder := range []string{"../document", "../formula", "../equip", "../carve", "../fitting", "../stow", "."} {
+	for _, folder := range []string{"../document", "../formula", "../equip", "../carve/fault", "../fitting", "../stow", "."} {
 		files, err := filepath.Glob(filepath.Join(folder, "codes*.go"))
 		if err != nil {
 			t.Fatal(err)
