@@ -64,7 +64,7 @@ var schema = map[Kind]map[string]shape{
 	}),
 	Shop: {
 		"shop": {labels: 1, attributes: words("units region currency resolution denominator temperature " +
-			"humidity_now humidity_dry humidity_wet trim_ends trim_edges")},
+			"humidity_now humidity_dry humidity_wet trim_ends trim_edges abrasives")},
 		"board": {labels: 1, attributes: words("label species state nominal length width thickness count price sawn"), blocks: map[string]shape{
 			"defect": {attributes: words("kind from to near far")},
 		}},
@@ -72,6 +72,8 @@ var schema = map[Kind]map[string]shape{
 		"machine": {labels: 1, attributes: words("label kind kerf least_length least_rip least_width least_thickness most_length most_width most_thickness most_height most_fence shank throat accuracy most_speed")},
 		"cutter":  {labels: 1, attributes: words("label kind diameter radius cutting_length shank teeth rpm_most lowers")},
 		"fitting": {labels: 1, attributes: words("label price count")},
+		"glue":    {labels: 1, attributes: words("label like open closed clamp cure coldest water")},
+		"finish":  {labels: 1, attributes: words("label like recoat light cure coverage coats coldest oil film rags")},
 		"rule":    {labels: 1, attributes: words("length number yes choice why")},
 	},
 	Choices: {

@@ -85,4 +85,14 @@ const (
 	//	  price = input.price
 	//	}
 	CodeShopName diag.Code = "no-names-in-a-shop"
+
+	// CodeQuantity: a time or temperature without its unit, or in another's.
+	//
+	// Example, added to evaluate/testdata/small.shop.hcl:
+	//
+	//	glue "my white glue" {
+	//	  like  = "white pva"
+	//	  clamp = 40
+	//	}
+	CodeQuantity diag.Code = "quantity-with-unit"
 )

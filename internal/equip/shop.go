@@ -71,6 +71,7 @@ func (r *reader) head(b *document.Block) {
 	}
 	s.TrimEnds, s.TrimEdges = r.length(b, "trim_ends"), r.length(b, "trim_edges")
 	r.climate(b)
+	r.grits(b)
 }
 
 // climate works out the air at the bench and where the work will live, and the
@@ -118,6 +119,14 @@ func (r *reader) block(b *document.Block) {
 	case "fitting":
 		have, _ := r.count(b, "count", 0, maxCount)
 		s.Fittings = append(s.Fittings, shop.Fitting{ID: b.Label(), Price: r.price(b), Have: have, Where: b.Where})
+	case "glue":
+		if x, ok := r.glue(b); ok {
+			s.Glues = append(s.Glues, x)
+		}
+	case "finish":
+		if x, ok := r.finish(b); ok {
+			s.Finishes = append(s.Finishes, x)
+		}
 	case "rule":
 		r.rule(b)
 	}

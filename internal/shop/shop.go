@@ -7,6 +7,7 @@ import (
 	"scantling/internal/diag"
 	"scantling/internal/figure"
 	"scantling/internal/stock"
+	"scantling/internal/sundries"
 	"scantling/internal/timber"
 	"scantling/internal/tool"
 	"scantling/internal/unit"
@@ -37,6 +38,11 @@ type Shop struct {
 	Cutters  []Cutter
 	Fittings []Fitting
 	Rules    []Rule
+	// Glues and Finishes are the shop's own; Grits the abrasives that it has. What it
+	// does not name is the trade's.
+	Glues    []sundries.Glue
+	Finishes []sundries.Finish
+	Grits    []int
 	Where    diag.Place
 }
 

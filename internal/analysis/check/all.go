@@ -21,12 +21,13 @@ import (
 	"scantling/internal/analysis/check/season"
 	"scantling/internal/analysis/check/stock"
 	"scantling/internal/analysis/check/stops"
+	"scantling/internal/analysis/check/supplies"
 )
 
 // All returns the checks.
 func All() []analysis.Analysis {
 	return []analysis.Analysis{
 		assembly.Analysis, backtoback.Analysis, collision.Analysis, cutter.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
-		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis,
+		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis, supplies.Analysis,
 	}
 }

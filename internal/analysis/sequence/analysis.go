@@ -20,6 +20,6 @@ var Analysis = analysis.Declare(analysis.Info{
 	return Decide(Input{
 		Piece: c.Piece, Cuts: c.AllCuts(), Rows: s.Rows, Stages: s.Stages, Measures: s.Measures,
 		Workpieces: blanks.Analysis.Get(c), Diagrams: cutting.Analysis.Get(c).Diagrams,
-		Operations: cards.Operations, Setups: cards.Setups,
+		Operations: cards.Operations, Setups: cards.Setups, Shop: c.Shop,
 	})
 })

@@ -147,7 +147,7 @@ func (s *sequencer) glueStep(groups []address.Address, name string, ch message.M
 	var pins, free []string
 	for _, j := range joints {
 		if j.Glue != "" {
-			t := glueOf(j.Glue)
+			t := s.glueOf(j.Glue)
 			if glued == "" || t.open < open {
 				open = t.open
 			}
@@ -164,7 +164,7 @@ func (s *sequencer) glueStep(groups []address.Address, name string, ch message.M
 	st.More = s.goInto(joints)
 	if glued != "" {
 		st.Text = message.New("steps.glue", message.Text("group", name), message.Count("groups", len(groups)), message.Text("glue", glued))
-		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", glueOf(glued).clamp)), message.New("steps.check-square"))
+		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", s.glueOf(glued).clamp)), message.New("steps.check-square"))
 		st.Cautions = append(st.Cautions, message.New("caution.glue-open-time", message.Minutes("open", open)))
 	}
 	if len(free) > 0 {
@@ -254,8 +254,8 @@ func (s *sequencer) late(events []operations.Event) {
 		More: []message.Message{s.latePlace(members), message.New("steps.fit-late-check")},
 	}, about: members}
 	if glue != "" {
-		st.Wait = glueOf(glue).cure
-		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", glueOf(glue).clamp)))
+		st.Wait = s.glueOf(glue).cure
+		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", s.glueOf(glue).clamp)))
 	}
 	for _, op := range s.Operations {
 		if op.Kind == plan.FitPart && op.Mark == mark && s.ofOperation[op.ID] == "" {

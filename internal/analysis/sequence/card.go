@@ -218,7 +218,7 @@ func (s *sequencer) cut(a address.Address) (piece.Cut, bool) {
 
 // glueUp adds the step that glues all panels whose strips are ready.
 func (s *sequencer) glueUp() {
-	glue := glueOf("pva")
+	glue := s.glueOf("pva")
 	st := step{Step: plan.Step{
 		Chapter: chapter("panels"), Wait: glue.cure,
 		More: []message.Message{

@@ -8,6 +8,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/sundries"
 )
 
 // fits adds the step that fits moving groups into their spaces, all of a repeat
@@ -55,12 +56,35 @@ func (s *sequencer) finish() {
 	}
 	s.add(step{Step: plan.Step{
 		ID: "sand", Chapter: chapter("finish"), Text: message.New("steps.sand"), Hands: 2 * s.Estimates.Clean,
-		More:     []message.Message{message.New("steps.sand-grits")},
+		More:     []message.Message{s.grits()},
 		Cautions: []message.Message{message.New("caution.dust")},
 	}, after: s.lastStep()})
 	for _, f := range s.Piece.Finishes {
 		s.finishStep(f)
 	}
+}
+
+// grits says what to sand with: the usual four, or of those that the shop has what
+// leads in small enough steps to what the finishes want.
+func (s *sequencer) grits() message.Message {
+	if s.Shop == nil || len(s.Shop.Grits) == 0 {
+		return message.New("steps.sand-grits")
+	}
+	last := 0
+	for _, f := range s.Piece.Finishes {
+		if known, err := s.Shop.Finish(f.Kind); err == nil {
+			last = max(last, sundries.LastGrit(known))
+		}
+	}
+	if last == 0 {
+		last = 220
+	}
+	grits, _ := sundries.Ladder(120, last, s.Shop.Grits)
+	all := make([]message.Arg, len(grits))
+	for i, g := range grits {
+		all[i] = message.Count("", g)
+	}
+	return message.New("steps.sand-own-grits", message.List("grits", all...))
 }
 
 func (s *sequencer) lastStep() []string {
@@ -71,7 +95,7 @@ func (s *sequencer) lastStep() []string {
 }
 
 func (s *sequencer) finishStep(f piece.Finish) {
-	times := finishOf(f.Kind)
+	times := s.finishOf(f.Kind)
 	coats := max(1, f.Coats)
 	st := step{Step: plan.Step{
 		ID: "finish: " + string(f.Address), Chapter: chapter("finish"), Marks: s.marks(f.On),
@@ -81,7 +105,7 @@ func (s *sequencer) finishStep(f piece.Finish) {
 	if coats > 1 {
 		st.More = append(st.More, message.New("steps.recoat", message.Minutes("recoat", times.recoat)))
 	}
-	if times.oil {
+	if times.rags {
 		st.Cautions = append(st.Cautions, message.New("caution.rags"))
 	}
 	st.Cautions = append(st.Cautions, message.New("caution.vapour"))

@@ -6,6 +6,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/shop"
 )
 
 // Input is what the order is decided from.
@@ -22,6 +23,8 @@ type Input struct {
 	Operations []plan.Operation
 	Setups     []plan.Setup
 	Estimates  Estimates
+	// Shop has the glues, finishes and abrasives; nil is a shop without any of its own.
+	Shop *shop.Shop
 }
 
 // Estimates are minutes with hands on: house rules, common practice, no source.

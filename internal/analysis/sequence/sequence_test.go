@@ -166,7 +166,8 @@ func TestWaits(t *testing.T) {
 	if a := get("author: step.sign"); a.Author != "Sign the bottom." || !has(a.Cautions, "steps.author-caution") {
 		t.Errorf("the author's step: %+v", a)
 	}
-	if glueOf("fish") != glueOf("pva") || finishOf("soap").recoat != 24*60 {
+	var any sequencer
+	if any.glueOf("fish") != any.glueOf("pva") || any.finishOf("soap").recoat != 24*60 {
 		t.Error("an unknown glue or finish has no cautious times")
 	}
 }
