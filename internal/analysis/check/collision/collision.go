@@ -49,6 +49,7 @@ type judge struct {
 	joints map[[2]address.Address]address.Address
 	marks  map[address.Address]string
 	told   map[int]bool // parts that have been told of as unverified
+	fouled map[[2]address.Address]bool
 	ledger *ledger.Ledger
 	shapes *shape.Shapes
 	out    []plan.Finding
@@ -58,7 +59,7 @@ type judge struct {
 func Judge(p *piece.Piece, shapes *shape.Shapes, rows []plan.PartRow, l *ledger.Ledger) []plan.Finding {
 	j := judge{
 		joints: map[[2]address.Address]address.Address{}, marks: map[address.Address]string{},
-		told: map[int]bool{}, ledger: l, shapes: shapes,
+		told: map[int]bool{}, fouled: map[[2]address.Address]bool{}, ledger: l, shapes: shapes,
 	}
 	for _, r := range rows {
 		for _, a := range r.Members {
@@ -85,6 +86,7 @@ func Judge(p *piece.Piece, shapes *shape.Shapes, rows []plan.PartRow, l *ledger.
 			j.look(ij[0], ij[1])
 		}
 	}
+	j.fittings(p, &looks)
 	if looks > MaxLooks {
 		j.out = append(j.out, plan.Finding{
 			Check: "collision", Status: plan.Unknown, Severity: diag.Warning, Code: Unjudged,

@@ -6,6 +6,8 @@ import (
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check/collision"
 	"scantling/internal/analysis/marks"
+	"scantling/internal/fitting"
+	"scantling/internal/hardware"
 	"scantling/internal/joinery"
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
@@ -123,5 +125,44 @@ func TestMeasuredClear(t *testing.T) {
 		if f := one(t, findings(t, b)); f.Status != want {
 			t.Errorf("%d: %+v", wide, f)
 		}
+	}
+}
+
+// TestFittings: a hinge in its recesses is clear; without them its leaves stand in
+// wood, and so does a knob's neighbour.
+func TestFittings(t *testing.T) {
+	build := func(cut bool) *trial.Builder {
+		b := trial.New()
+		b.Part("side", trial.LeftSide, 0, 180, 0, 2000, 0, 4000)
+		b.Part("door", trial.BackPanel, 0, 3000, -180, 0, 0, 4000)
+		f, err := hardware.FindFitting("butt hinge 50")
+		if err != nil {
+			t.Fatal(err)
+		}
+		out, fault := fitting.Lay(fitting.Job{
+			Name: "hinge", Fitting: f, Count: 2, On: b.Find("side"), With: b.Find("door"), Side: piece.ToFront, Toward: piece.ToLeft, Runs: piece.Up, Ledger: b.Ledger,
+		})
+		if fault != nil {
+			t.Fatal(fault.Text)
+		}
+		b.Piece.Hardware = append(b.Piece.Hardware, piece.Hardware{Address: "hardware.hinge", Kind: f.Name, Count: 2, On: "side", With: "door", Bodies: out.Bodies})
+		if cut {
+			b.Piece.Cuts = out.Cuts
+		}
+		return b
+	}
+	if f := one(t, findings(t, build(true))); f.Status != plan.Pass {
+		t.Errorf("%+v", f)
+	}
+	list := findings(t, build(false))
+	if len(list) != 2 || list[0].Code != collision.Fouls || list[0].Is.Nm <= 0 || list[1].Address != "hardware.hinge" {
+		t.Errorf("%+v", list)
+	}
+	b := build(true) // another fitting on the same spot
+	other := b.Piece.Hardware[0]
+	other.Address = "hardware.other"
+	b.Piece.Hardware = append(b.Piece.Hardware, other)
+	if f := one(t, findings(t, b)); f.Code != collision.Fouls || f.Address != "hardware.other" {
+		t.Errorf("%+v", f)
 	}
 }
