@@ -18,6 +18,7 @@ import (
 	"scantling/internal/analysis/sequence"
 	"scantling/internal/analysis/setups"
 	"scantling/internal/analysis/stages"
+	"scantling/internal/analysis/strength"
 	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/evaluate"
@@ -46,7 +47,7 @@ type Result struct {
 // order follows from their needs.
 func Analyses() []analysis.Analysis {
 	return append(check.All(),
-		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, contents.Stows, movement.Analysis, movement.Seasons, cost.Analysis,
+		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, contents.Stows, movement.Analysis, movement.Seasons, strength.Analysis, cost.Analysis,
 		rows.Analysis, operations.Analysis, setups.Analysis, sequence.Analysis,
 	)
 }
@@ -100,7 +101,7 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 	p.Steps = sequence.Analysis.Get(c)
 	p.Held, p.Stowed = contents.Analysis.Get(c), contents.Stows.Get(c)
 	p.Clearances = movement.Analysis.Get(c)
-	p.Seasons = movement.Seasons.Get(c)
+	p.Seasons, p.Strength = movement.Seasons.Get(c), strength.Analysis.Get(c)
 	if r, ok := cost.Analysis.Result(c); ok {
 		p.Buying, p.Cost = r.Buying, r.Cost
 	}
@@ -153,7 +154,7 @@ func (r Result) Broken() bool { return r.Plan.Diagnostics.HasErrors() }
 // Functions returns every pure function that a plan's ledger may call.
 func Functions() ledger.Functions {
 	all := ledger.Functions{}
-	for _, f := range []ledger.Functions{evaluate.Functions(), contents.Functions(), movement.Functions(), movement.SeasonFunctions(), rows.Functions()} {
+	for _, f := range []ledger.Functions{evaluate.Functions(), contents.Functions(), movement.Functions(), movement.SeasonFunctions(), strength.Functions(), rows.Functions()} {
 		maps.Copy(all, f)
 	}
 	return all

@@ -62,7 +62,8 @@ type Racking struct {
 
 // Standing is a piece on its feet, with some of its drawers out.
 type Standing struct {
-	// Case is "empty" or "loaded"; Out are the groups that are out, all the way.
+	// Case is "empty" or "loaded"; Out are the groups that are out, two thirds of their
+	// length.
 	Case string            `json:"case"`
 	Out  []address.Address `json:"out,omitempty"`
 	Mass Estimate          `json:"mass"`
@@ -93,7 +94,7 @@ type JointHold struct {
 // Holding is what a joint bears in one way.
 type Holding struct {
 	// Way is "dowels pull out", "screws pull out", "nails pull out", "screws pushed sideways",
-	// "nails pushed sideways", "moment" or "glue in shear".
+	// "nails pushed sideways" or "moment".
 	Way   string `json:"way"`
 	Count int    `json:"count,omitempty"` // of fasteners or dowels
 	// Ultimate is the load of tests, of all together, and Allowed what is left of it

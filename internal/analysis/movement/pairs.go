@@ -13,13 +13,16 @@ import (
 	"scantling/internal/unit"
 )
 
-// slight is the joined width up to which a part's thickness is no pair: a shelf's
-// end in its housing.
-const slight = 40 * unit.Millimetre
+// Stretches that are no pair: up to slight across a part's thickness, as a shelf's
+// end in its housing, and up to narrow at all, as a tongue or the edge of a bottom.
+const (
+	slight = 40 * unit.Millimetre
+	narrow = 12 * unit.Millimetre
+)
 
 // pairs lists every pair of parts that are joined over a stretch along which one
 // moves with the seasons and the other does not, except over a thickness of no more
-// than 40 mm. Where both move, as boards do that go round a corner, there is none.
+// than 40 mm, or over no more than 12 mm at all. Where both move, as boards do that go round a corner, there is none.
 func (f *follower) pairs() []plan.GrainPair {
 	joints := map[address.Address]*piece.Joint{}
 	for i := range f.Piece.Joints {
@@ -59,7 +62,7 @@ func (f *follower) which(a, b *piece.Part, axis piece.Axis, size unit.Length) (m
 	if swells(b) {
 		a, b = b, a
 	}
-	if local, _ := a.Frame.LocalOf(axis); local == piece.AlongThickness && size <= slight {
+	if local, _ := a.Frame.LocalOf(axis); size <= narrow || local == piece.AlongThickness && size <= slight {
 		return nil, nil, false
 	}
 	return a, b, true

@@ -1,0 +1,330 @@
+package strength
+
+import (
+	"cmp"
+	"slices"
+
+	"scantling/internal/address"
+	"scantling/internal/analysis/estimate"
+	"scantling/internal/figure"
+	"scantling/internal/joinery"
+	"scantling/internal/ledger"
+	"scantling/internal/mechanics"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/timber"
+	"scantling/internal/unit"
+)
+
+// The shelf loads of the Architectural Woodwork Standards, and the greatest load of a
+// shelf: 50 and 40 lb to the square foot, 200 lb in all.
+var sourceLoad = figure.Source{Key: "strength.shelf-load", Title: "Architectural Woodwork Standards", Edition: "1st edition, 2009", Clause: "4.4.14.10", Status: figure.Read}
+
+// bridge is a part that lies flat between supports.
+type bridge struct {
+	part *piece.Part
+	kind string
+	axis piece.Axis
+	// from and to are the inner faces of its supports.
+	from, to piece.Figure
+}
+
+// shelves lists all parts that lie flat between supports, with what they carry.
+func (e *estimator) shelves() []plan.Shelf {
+	var out []plan.Shelf
+	for i := range e.Piece.Parts {
+		p := &e.Piece.Parts[i]
+		up, _ := p.Frame.Thickness.Axis()
+		if up != piece.Up || p.Form == piece.Round || p.Form == piece.Bought || p.Tilt != nil {
+			continue
+		}
+		if b, ok := e.bridge(p); ok {
+			out = append(out, e.shelf(b))
+		}
+	}
+	return out
+}
+
+// bridge finds what a flat part rests on: joints at two opposite ends, of two pairs the
+// nearer; or else what stands under it.
+func (e *estimator) bridge(p *piece.Part) (bridge, bool) {
+	var best bridge
+	found := false
+	for _, axis := range []piece.Axis{piece.Right, piece.Back} {
+		from, to, ok := e.ends(p, axis)
+		if ok && (!found || to.Nm-from.Nm < best.to.Nm-best.from.Nm) {
+			best, found = bridge{part: p, kind: e.kind(p), axis: axis, from: from, to: to}, true
+		}
+	}
+	if found {
+		return best, true
+	}
+	return e.onFeet(p)
+}
+
+// ends returns the inner faces of the joints at both ends of a part along an axis.
+func (e *estimator) ends(p *piece.Part, axis piece.Axis) (from, to piece.Figure, ok bool) {
+	low, high := false, false
+	middle := (p.Extent[axis].Low.Nm + p.Extent[axis].High.Nm) / 2
+	for _, l := range e.at[p.Address] {
+		entry, _ := l.Entry.Axis()
+		other := e.other(l, p)
+		if entry != axis && l.Kind != piece.RebateJoint || other == nil || !upright(other, axis) {
+			continue
+		}
+		switch r := l.Region[axis]; {
+		case r.High.Nm < middle && (!low || r.High.Nm > from.Nm):
+			from, low = r.High, true
+		case r.Low.Nm > middle && (!high || r.Low.Nm < to.Nm):
+			to, high = r.Low, true
+		}
+	}
+	return from, to, low && high && to.Nm > from.Nm
+}
+
+func (e *estimator) other(l *joinery.Lowered, p *piece.Part) *piece.Part {
+	if l.A == p.Address {
+		return e.parts[l.B]
+	}
+	return e.parts[l.A]
+}
+
+// upright reports whether a part stands across an axis: it is higher than it is thick
+// along the axis.
+func upright(p *piece.Part, axis piece.Axis) bool {
+	return p.Extent[piece.Up].Size() > p.Extent[axis].Size()
+}
+
+// kind names what a jointed part is in its group: the lowest is a bottom, the highest a
+// top.
+func (e *estimator) kind(p *piece.Part) string {
+	lowest, highest := true, true
+	for i := range e.Piece.Parts {
+		q := &e.Piece.Parts[i]
+		t, _ := q.Frame.Thickness.Axis()
+		if q.Group != p.Group || q.Address == p.Address || t != piece.Up {
+			continue
+		}
+		lowest = lowest && q.Extent[piece.Up].Low.Nm > p.Extent[piece.Up].Low.Nm
+		highest = highest && q.Extent[piece.Up].High.Nm < p.Extent[piece.Up].High.Nm
+	}
+	switch {
+	case lowest && !(highest && e.of(p.Address) == nil):
+		return "bottom"
+	case highest && !lowest:
+		return "top"
+	}
+	return "shelf"
+}
+
+// onFeet finds parts that stand under a flat part: the widest gap between them along
+// either axis is what it bridges.
+func (e *estimator) onFeet(p *piece.Part) (bridge, bool) {
+	best, found := bridge{part: p, kind: "bottom on feet"}, false
+	if low, high := e.heights(); p.Extent[piece.Up].Low.Nm > (low+high)/2 {
+		best.kind = "top"
+	}
+	for _, axis := range []piece.Axis{piece.Right, piece.Back} {
+		var feet []piece.Extent
+		for i := range e.Piece.Parts {
+			q := &e.Piece.Parts[i]
+			if q != p && q.Extent[piece.Up].High.Nm == p.Extent[piece.Up].Low.Nm && meets(p, q, piece.Right) && meets(p, q, piece.Back) {
+				feet = append(feet, q.Extent[axis])
+			}
+		}
+		slices.SortFunc(feet, func(a, b piece.Extent) int { return cmp.Compare(a.Low.Nm, b.Low.Nm) })
+		for i := 1; i < len(feet); i++ {
+			end := feet[i-1].High
+			if gap := feet[i].Low.Nm - end.Nm; gap > 0 && (!found || gap > best.to.Nm-best.from.Nm) {
+				best.axis, best.from, best.to, found = axis, end, feet[i].Low, true
+			}
+			if end.Nm > feet[i].High.Nm {
+				feet[i].High = end // it reaches farther
+			}
+		}
+	}
+	return best, found
+}
+
+// heights returns how low and how high the piece reaches.
+func (e *estimator) heights() (low, high unit.Length) {
+	for i := range e.Piece.Parts {
+		x := e.Piece.Parts[i].Extent[piece.Up]
+		if i == 0 || x.Low.Nm < low {
+			low = x.Low.Nm
+		}
+		high = max(high, x.High.Nm)
+	}
+	return low, high
+}
+
+func meets(p, q *piece.Part, a piece.Axis) bool {
+	return min(p.Extent[a].High.Nm, q.Extent[a].High.Nm) > max(p.Extent[a].Low.Nm, q.Extent[a].Low.Nm)
+}
+
+// shelf works out one part under all its loads.
+func (e *estimator) shelf(b bridge) plan.Shelf {
+	p := b.part
+	name := string(p.Address) + ".shelf"
+	span := e.Ledger.Less(name+".span", b.to, b.from)
+	out := plan.Shelf{
+		Part: p.Address, Kind: b.kind, Span: span,
+		Seen: e.Ledger.Times(name+".seen", span, 1, 384), Design: e.Ledger.Times(name+".design", span, 1, 600), Allowed: e.Ledger.Times(name+".allowed", span, 1, 144),
+	}
+	local, _ := p.Frame.LocalOf(b.axis)
+	m, _ := e.wood(p)
+	out.Across = local != piece.AlongLength && !m.Sheet
+	wide := p.Sizes()[piece.AlongWidth]
+	if local == piece.AlongWidth {
+		wide = p.Length
+	}
+	sag := sagger{e, p, name, span, wide, local}
+	if e.of(p.Address) == nil && b.kind != "bottom" {
+		out.Loads = append(out.Loads, sag.pressed("books", mechanics.PSF(50), sourceLoad), sag.pressed("other", mechanics.PSF(40), sourceLoad))
+	}
+	if x, ok := e.houseLoad(); ok {
+		out.Loads = append(out.Loads, sag.pressed("shelf load", x, figure.Source{Key: "house.shelf load", Status: figure.Stated}))
+	}
+	out.Loads = append(out.Loads, sag.contents())
+	return out
+}
+
+// houseLoad is the house rule "shelf load", in kilopascals.
+func (e *estimator) houseLoad() (mechanics.Pressure, bool) {
+	if e.Shop == nil {
+		return 0, false
+	}
+	r, ok := e.Shop.Rule("shelf load")
+	if !ok || !r.Value.IsNumeric() {
+		return 0, false
+	}
+	return mechanics.Pressure(r.Value.Float()), true
+}
+
+// sagger works out the sag of one part.
+type sagger struct {
+	*estimator
+	part       *piece.Part
+	name       string
+	span, wide piece.Figure
+	local      piece.Local // along the span
+}
+
+// pressed is a load spread evenly.
+func (s sagger) pressed(name string, p mechanics.Pressure, source figure.Source) plan.ShelfSag {
+	kpa := s.maker.Given("pressure "+name, estimate.Value(unit.DimUntyped, float64(p)), ledger.Reference, source.String())
+	load := s.maker.Estimate(s.name+"."+name, "spread load", "", source, plan.NoLoad, kpa, estimate.Of(s.span), estimate.Of(s.wide))
+	return s.under(name, load)
+}
+
+// contents is its own weight and all that rests on it: contents, loose parts, and
+// groups that slide on it, with what lies in them.
+func (s sagger) contents() plan.ShelfSag {
+	var loads []plan.Estimate
+	rests := map[address.Address]bool{s.part.Address: true}
+	for i := range s.Piece.Parts {
+		p := &s.Piece.Parts[i]
+		if m := s.of(p.Address); m != nil && m != s.of(s.part.Address) && s.on(m.low[piece.Up], m.low, m.high) || len(s.at[p.Address]) == 0 && s.on(p.Extent[piece.Up].Low, lows(p), highs(p)) {
+			rests[p.Address] = true
+			loads = append(loads, s.mass(p))
+		}
+	}
+	for _, c := range s.cargo {
+		if rests[c.on] {
+			loads = append(loads, c.mass)
+		}
+	}
+	if len(loads) == 0 {
+		return s.under("contents", plan.Estimate{Missing: []plan.Datum{plan.NoLoad}})
+	}
+	all := s.sum(s.name+".carries", append(loads, s.mass(s.part))...)
+	return s.under("contents", s.maker.Estimate(s.name+".weight", "weight of a mass", "", all.Source, plan.NoMass, estimate.Again(all)))
+}
+
+// on reports whether a body that begins at a height rests on the part, or slides on it
+// with no more than a millimetre between.
+func (s sagger) on(bottom piece.Figure, low, high [3]piece.Figure) bool {
+	gap := bottom.Nm - s.part.Extent[piece.Up].High.Nm
+	if gap < 0 || gap > unit.Millimetre {
+		return false
+	}
+	for _, a := range []piece.Axis{piece.Right, piece.Back} {
+		if min(s.part.Extent[a].High.Nm, high[a].Nm) <= max(s.part.Extent[a].Low.Nm, low[a].Nm) {
+			return false
+		}
+	}
+	return true
+}
+
+func lows(p *piece.Part) [3]piece.Figure {
+	return [3]piece.Figure{p.Extent[0].Low, p.Extent[1].Low, p.Extent[2].Low}
+}
+
+func highs(p *piece.Part) [3]piece.Figure {
+	return [3]piece.Figure{p.Extent[0].High, p.Extent[1].High, p.Extent[2].High}
+}
+
+func (s sagger) under(name string, load plan.Estimate) plan.ShelfSag {
+	out := plan.ShelfSag{Case: name, Load: load}
+	stiff, rigid, creep := s.stiffness()
+	out.AtOnce = s.maker.Estimate(s.name+"."+name+".sag", "sag", "", mechanics.SourceBeam, plan.NoStiffness,
+		estimate.Again(load), estimate.Of(s.span), estimate.Of(s.wide), estimate.Of(s.part.Thickness), stiff, rigid)
+	out.Lasting = s.maker.Estimate(s.name+"."+name+".lasting", "sag after years", "", creepSource, plan.NoStiffness, estimate.Again(out.AtOnce), creep)
+	return out
+}
+
+var creepSource = figure.Source{Key: "mechanics.creep", Title: "EN 1995-1-1", Edition: "2004", Clause: "Table 3.2", Status: figure.Memory}
+
+// stiffness returns the modulus along the span in GPa, the modulus of rigidity as a
+// part of it (nought for none) and the creep.
+func (s sagger) stiffness() (stiff, rigid, creep estimate.Arg) {
+	m, w := s.wood(s.part)
+	none := s.maker.Given("no shear", unit.OfInt(unit.DimUntyped, 0), ledger.Derived, "not counted")
+	if m.Sheet {
+		p, err := timber.FindPanel(m.Species, s.part.Thickness.Nm)
+		if err != nil {
+			return estimate.Lack(plan.NoSheet), none, none
+		}
+		along := p.Along
+		if s.local != piece.AlongLength {
+			along = p.Across
+		}
+		k, err := mechanics.Creep(creepOf(p.Kind), mechanics.Dry)
+		if err != nil {
+			return estimate.Lack(plan.NoSheet), none, none
+		}
+		return estimate.Number(s.maker, s.name+".stiffness", along, plan.NoStiffness), none, estimate.Number(s.maker, s.name+".creep", k, plan.NoStiffness)
+	}
+	if !w.known {
+		return estimate.Lack(plan.NoWood), none, none
+	}
+	k, _ := mechanics.Creep(mechanics.CreepSolid, mechanics.Dry)
+	moe, elastic := w.species.MOE, w.species.Elastic()
+	if s.local == piece.AlongLength {
+		moe.High *= 1.1 // without the shear that tests lose
+		return estimate.Number(s.maker, s.name+".stiffness", moe, plan.NoStiffness),
+			estimate.Number(s.maker, s.name+".rigidity", elastic.Rigid(sawn(m.Cut)), plan.NoStiffness), estimate.Number(s.maker, s.name+".creep", k, plan.NoStiffness)
+	}
+	across := elastic.Across(sawn(m.Cut))
+	weak := figure.Between(timber.Stiffness(float64(moe.Value)*float64(across.Value)*1.1), timber.Stiffness(float64(moe.Low)*float64(across.Low)), timber.Stiffness(float64(moe.High)*float64(across.High)*1.1),
+		figure.Source{Key: "strength.across", Title: across.Source.Title, Edition: across.Source.Edition, Clause: across.Source.Clause, Status: figure.Weaker(moe.Source.Status, across.Source.Status)})
+	if !moe.Known() {
+		weak = figure.Of[timber.Stiffness]{}
+	}
+	return estimate.Number(s.maker, s.name+".stiffness across", weak, plan.NoStiffness), none, estimate.Number(s.maker, s.name+".creep", k, plan.NoStiffness)
+}
+
+// creepOf is the row of the creep table for a kind of sheet.
+func creepOf(kind string) string {
+	switch kind {
+	case "mdf":
+		return mechanics.CreepMDF
+	case "particleboard", "chipboard":
+		return mechanics.CreepParticleboard
+	case "osb":
+		return mechanics.CreepOSB
+	case "hardboard":
+		return mechanics.CreepHardboard
+	}
+	return mechanics.CreepPlywood
+}
