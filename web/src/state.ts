@@ -99,6 +99,7 @@ export interface Tables {
   tools: Table;
   joints: Table;
   held: Table;
+  stowed: Table;
   seasons: Table;
 }
 

@@ -31,6 +31,11 @@ func (c *composer) buying() {
 		c.twoColumns(table.Held(c.plan, c.speech))
 		c.blocks = append(c.blocks[:before:before], typeset.Together{Blocks: slices.Clone(c.blocks[before:])})
 	}
+	if len(c.plan.Stowed) > 0 {
+		c.heading(2, "table.stowed", "stowed", false)
+		c.text("booklet.stowed-intro")
+		c.table(table.Stowed(c.plan, c.speech, c.options.Show))
+	}
 }
 
 // twoColumns sets a long narrow table in two halves side by side, parted between

@@ -42,6 +42,7 @@ func Build(src Source) *State {
 		Stages: b.stages(), Signs: table.Signs(p, b.say), Buying: show(table.Buying(p, b.say)),
 		Tools: show(table.Tools(p, b.say)), Joints: show(table.Joints(p, b.say)),
 		Held: show(table.Held(p, bare{b.say})), Seasons: show(table.Seasons(p, bare{b.say})),
+		Stowed: show(table.Stowed(p, bare{b.say}, b.say.Show())),
 	}
 	s.Views.Isometric = b.whole(drawing.LookIsometric)
 	return s

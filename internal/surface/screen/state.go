@@ -167,6 +167,7 @@ type Tables struct {
 	Tools   Table  `json:"tools"`
 	Joints  Table  `json:"joints"`
 	Held    Table  `json:"held"`
+	Stowed  Table  `json:"stowed"`
 	Seasons Table  `json:"seasons"`
 }
 

@@ -1,0 +1,44 @@
+package table
+
+import (
+	"strings"
+	"testing"
+
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+// TestStowed: three bays that are alike share their rows, and a sum adds up as it
+// is printed although its terms do not: by hand, 98 · 4 + 98 · 0.04 = 395.92 is
+// printed to the tenth as 392 + 3.9 = 395.9.
+func TestStowed(t *testing.T) {
+	at := func(um int64) plan.Figure {
+		return plan.Figure{Nm: unit.Length(um) * unit.Micrometre, Entry: 1}
+	}
+	lot := func(in string) plan.Stowed {
+		s := plan.Stowed{Of: "contents.records", Count: 98, Places: 98, More: 2,
+			Needs: [3]plan.Figure{at(395_920), at(315_000), at(330_000)},
+			Has:   [3]plan.Figure{at(416_200), at(330_000), at(330_000)},
+			Spare: [3]plan.Figure{at(20_280), at(15_000), {Entry: 1}},
+		}
+		s.Sums[0] = []piece.Addend{{Word: "things", Times: 98, Figure: at(392_000)}, {Word: "flip", Times: 98, Figure: at(3_920)}}
+		s.Sums[1] = []piece.Addend{{Word: "things", Times: 1, Figure: at(315_000)}}
+		s.Sums[2] = []piece.Addend{{Word: "things", Times: 1, Figure: at(315_000)}, {Word: "above", Times: 1, Figure: at(15_000)}}
+		return s
+	}
+	p := tray("tray", 15)
+	p.Piece.Contents = []piece.Contents{{Address: "contents.records", Label: "Records"}}
+	p.Stowed = []plan.Stowed{lot(""), lot(""), lot("")}
+	w := english(unit.Metric)
+	got := Stowed(p, w, w.Show())
+	if len(got.Rows) != 3 || len(got.Groups) != 1 {
+		t.Fatalf("%+v", got)
+	}
+	if sum := got.Rows[0][1]; sum != "98 × things 392 + 98 × to leaf through 3.9" || got.Rows[0][2] != "395.9" || got.Rows[0][3] != "416.2" || got.Rows[0][4] != "20.3" {
+		t.Errorf("%q", got.Rows[0])
+	}
+	if title := got.Groups[0]; !strings.Contains(title, "98 in 98 places") || !strings.Contains(title, "2 more") {
+		t.Errorf("%q", title)
+	}
+}
