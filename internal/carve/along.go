@@ -91,7 +91,10 @@ func (c *cutting) lying() (piece.Figure, bool) {
 		return c.figure(v), true
 	}
 	play, ok := c.need("play")
-	return c.Maker.Ledger.Sum(c.name+".lying", c.figure(v), c.figure(play)), ok
+	if !ok {
+		return piece.Figure{}, false
+	}
+	return c.Maker.Ledger.Sum(c.name+".lying", c.figure(v), c.figure(play)), true
 }
 
 // reach is how much further the mouth reaches than the flat bottom at a stopped

@@ -107,6 +107,9 @@ func (r *row) around(t Held) (mouth, bool) {
 		return r.channel(t)
 	}
 	m := mouth{cutter: r.out.Cutter, width: r.figure(t.Size())}
+	if m.width.Nm <= 0 {
+		return m, false // what is wrong with the thing is told there
+	}
 	if r.Has("play") {
 		play, ok := r.need("play")
 		if !ok {

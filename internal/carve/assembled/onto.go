@@ -119,7 +119,8 @@ func (o onto) slot(s piece.Slot) (*piece.Slot, bool) {
 	out.From, out.To = o.span(s.Run, s.From, s.To)
 	nearLean, farLean := s.LeanNear, s.LeanFar
 	near, far := s.Near, s.Far
-	if gap.Nm > 0 {
+	leans := s.LeanNear.Nm != 0 || s.LeanFar.Nm != 0
+	if gap.Nm > 0 && leans {
 		near = l.Sum("", near, o.share(s.LeanNear, gap, s.Depth))
 		far = l.Less("", far, o.share(s.LeanFar, gap, s.Depth))
 		nearLean = l.Less("", l.Sum("", s.Near, s.LeanNear), near)
@@ -129,7 +130,7 @@ func (o onto) slot(s piece.Slot) (*piece.Slot, bool) {
 	if _, same := o.local(s.Across()); !same {
 		nearLean, farLean = farLean, nearLean
 	}
-	if s.LeanNear.Nm != 0 || s.LeanFar.Nm != 0 {
+	if leans {
 		out.LeanNear, out.LeanFar = nearLean, farLean
 	}
 	open, _ := out.Open.Axis()
