@@ -33,8 +33,8 @@ func (s *search) multiply(meter *work.Meter) {
 	value := m.values()
 	price := m.pricesByArea() // of the limit on each kind
 	reduced := make([]int64, len(value))
-	step, stale := 0.5, 0
-	var centre []int64 // prices of the lowest ceiling
+	step, stale := 0.3, 0
+	along := make([]float64, len(value)) // where the prices are going
 	o := newOracle(s.models)
 	o.raster.Large = true
 	for range 300 {
@@ -54,39 +54,42 @@ func (s *search) multiply(meter *work.Meter) {
 		if s.reduced == nil || bound < s.level+s.level/nearly {
 			s.reduced = slices.Clone(reduced)
 		}
-		if centre == nil || bound < s.level {
-			s.level, centre, stale = bound, slices.Clone(price), 0
-		} else if stale++; stale >= 5 {
+		if s.level == 0 || bound < s.level {
+			s.level, stale = bound, 0
+		} else if stale++; stale >= 8 {
 			step, stale = step/2, 0
-			copy(price, centre)
 		}
 		if bound < s.bound {
 			s.bound, s.proof = bound, problem.ByColumns
 		}
-		if !s.adjust(price, value, left, used, step, top+limits) {
+		if !s.adjust(price, along, left, used, step, top+limits) {
 			return // no limit is passed: nothing more to gain
 		}
 	}
 }
 
-// adjust moves the prices along the excess of copies; it returns false if there
-// is none and no price could fall.
-func (s *search) adjust(price, value []int64, left, used []int, step float64, top int64) bool {
+// adjust moves the prices along the excess of copies and where they went before
+// (Camerini, Fratta and Maffioli, "On improving relaxation methods by modified
+// gradient techniques", Mathematical Programming Study 3, 1975); it returns
+// false if there is no excess and no price could fall.
+func (s *search) adjust(price []int64, along []float64, left, used []int, step float64, top int64) bool {
+	value := s.models[0].values()
 	norm := 0.0
 	for k := range price {
-		if d := used[k] - left[k]; d > 0 || price[k] > 0 {
-			norm += float64(float64(d) * float64(d))
+		d := used[k] - left[k]
+		if d <= 0 && price[k] == 0 {
+			along[k] = 0
+			continue
 		}
+		along[k] = float64(d) + float64(0.8*along[k])
+		norm += float64(along[k] * along[k])
 	}
 	if norm == 0 {
 		return false
 	}
 	gap := float64(top + s.cost*lagrange)
 	for k := range price {
-		d := used[k] - left[k]
-		if d > 0 || price[k] > 0 {
-			price[k] = max(0, min(price[k]+int64(step*gap*float64(d)/norm), value[k]*lagrange))
-		}
+		price[k] = max(0, min(price[k]+int64(step*gap*along[k]/norm), value[k]*lagrange))
 	}
 	return true
 }
