@@ -70,11 +70,16 @@ func (b *builder) addends(all []piece.Addend, show unit.Show) string {
 	}
 	var out []string
 	for i, shown := range unit.ShowRow(terms, show) {
-		key := "table.addend"
-		if all[i].Times > 1 {
-			key = "table.addends"
+		times, each := all[i].Times, all[i].Each.Nm
+		args := []message.Arg{message.Count("times", times), message.Word("what", "addend."+all[i].Word), message.Text("figure", b.speech.Figure(shown))}
+		switch {
+		case times < 2:
+			out = append(out, b.say("table.addend", args...))
+		case show.Round(each) == each && unit.Length(times)*each == shown:
+			out = append(out, b.say("table.addends", append(args, message.Text("each", b.speech.Figure(each)))...))
+		default: // what one takes is finer than what is printed
+			out = append(out, b.say("table.addend-in", args...))
 		}
-		out = append(out, b.say(key, message.Count("times", all[i].Times), message.Word("what", "addend."+all[i].Word), message.Text("figure", b.speech.Figure(shown))))
 	}
 	return strings.Join(out, " + ")
 }

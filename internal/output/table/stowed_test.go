@@ -22,7 +22,7 @@ func TestStowed(t *testing.T) {
 			Has:   [3]plan.Figure{at(416_200), at(330_000), at(330_000)},
 			Spare: [3]plan.Figure{at(20_280), at(15_000), {Entry: 1}},
 		}
-		s.Sums[0] = []piece.Addend{{Word: "things", Times: 98, Figure: at(392_000)}, {Word: "flip", Times: 98, Figure: at(3_920)}}
+		s.Sums[0] = []piece.Addend{{Word: "things", Times: 98, Each: at(4_000), Figure: at(392_000)}, {Word: "flip", Times: 98, Each: at(40), Figure: at(3_920)}}
 		s.Sums[1] = []piece.Addend{{Word: "things", Times: 1, Figure: at(315_000)}}
 		s.Sums[2] = []piece.Addend{{Word: "things", Times: 1, Figure: at(315_000)}, {Word: "above", Times: 1, Figure: at(15_000)}}
 		return s
@@ -35,7 +35,7 @@ func TestStowed(t *testing.T) {
 	if len(got.Rows) != 3 || len(got.Groups) != 1 {
 		t.Fatalf("%+v", got)
 	}
-	if sum := got.Rows[0][1]; sum != "98 × things 392 + 98 × to leaf through 3.9" || got.Rows[0][2] != "395.9" || got.Rows[0][3] != "416.2" || got.Rows[0][4] != "20.3" {
+	if sum := got.Rows[0][1]; sum != "392 things (98 × 4) + 3.9 to leaf through (in 98)" || got.Rows[0][2] != "395.9" || got.Rows[0][3] != "416.2" || got.Rows[0][4] != "20.3" {
 		t.Errorf("%q", got.Rows[0])
 	}
 	if title := got.Groups[0]; !strings.Contains(title, "98 in 98 places") || !strings.Contains(title, "2 more") {
