@@ -114,7 +114,7 @@ func (f *family) tongue(j *piece.Joint, p pair) bool {
 func (f *family) lean(v formula.Value, name string, length piece.Figure, a *part) (piece.Figure, bool) {
 	w := f.w()
 	if x, said := v.Field("slope"); said {
-		n, ok := f.d.s.maker.Number(x, unit.DimUntyped, "")
+		n, ok := f.d.s.maker.Number(x, unit.DimRatio, name+".slope")
 		if !ok {
 			return piece.Figure{}, false
 		}

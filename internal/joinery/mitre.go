@@ -276,6 +276,10 @@ func (w *work) keys(i int, m mitred, meets *touch) {
 	}
 	name := string(j.Address) + ".key"
 	legA, legB := w.diagonal(j, mitreLeg, k.Depth, m.wideA, m.wideB), w.diagonal(j, mitreLeg, k.Depth, m.wideB, m.wideA)
+	if legA.Nm <= 0 || legB.Nm <= 0 { // beyond all measure
+		w.fail(j, noRoom(j, "joint.key-comes-out-inside", k.Depth.Nm, unit.Length(long)).as(CodeSlip))
+		return
+	}
 	onA := corner{w.toward(name, m.out[0], m.wayA, legA, false), m.out[1]}
 	onB := corner{m.out[0], w.toward(name, m.out[1], m.wayB, legB, false)}
 	before := r.Low.Nm

@@ -46,6 +46,22 @@ func TestRules(t *testing.T) {
 		{"loose_width", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(30)},
 		{"loose_into", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(30)},
 		{"loose_margin", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(22.5)},
+		{"tongue_depth", []unit.Value{mm(18), mm(20), mm(0.5)}, mm(6)},  // a third of the thinner
+		{"tongue_thickness", []unit.Value{mm(20), mm(0.5)}, mm(6.5)},    // a third
+		{"slide_depth", []unit.Value{mm(18), mm(20), mm(0.5)}, mm(6)},   // a third of the side
+		{"slide_neck", []unit.Value{mm(18), mm(20), mm(0.5)}, mm(13.5)}, // two thirds
+		{"lap", []unit.Value{mm(20), mm(0.5)}, mm(4)},                   // a fifth
+		{"lean_softwood", []unit.Value{mm(12)}, mm(2)},                  // one in six
+		{"lean_hardwood", []unit.Value{mm(12)}, mm(1.5)},                // one in eight
+		{"pin", []unit.Value{mm(12), mm(0.5)}, mm(6)},                   // half
+		{"spline_thickness", []unit.Value{mm(18), mm(25), mm(0.5)}, mm(6)},
+		{"spline_depth", []unit.Value{mm(18), mm(25), mm(0.5)}, mm(9)},
+		{"spline_heel", []unit.Value{mm(18), mm(25), mm(0.5)}, mm(4)},
+		{"key_thickness", []unit.Value{mm(100), mm(12), mm(17), mm(0.5)}, mm(3)},
+		{"key_depth", []unit.Value{mm(100), mm(12), mm(18), mm(0.5)}, mm(12)},
+		{"mitre_length", []unit.Value{mm(30), mm(40)}, mm(50)}, // 3, 4, 5
+		{"mitre_along", []unit.Value{mm(10), mm(30), mm(40)}, mm(6)},
+		{"mitre_leg", []unit.Value{mm(10), mm(40), mm(30)}, mm(12.5)},
 		{"share", []unit.Value{list(rod("a", 2), rod("b", 2), headed), unit.OfCount(2)}, list(list(rod("a", 2), rod("b", 2)), list(headed))},
 		{"share", []unit.Value{list(mm(5), mm(5), mm(5)), unit.OfCount(2)}, list(list(mm(5), mm(5)), list(mm(5)))},
 	} {
