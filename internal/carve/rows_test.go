@@ -107,7 +107,7 @@ func TestManyPoints(t *testing.T) {
 func TestNonsense(t *testing.T) {
 	const seed = 44
 	rng := rand.New(rand.NewPCG(seed, 2))
-	values := []string{"-5", "12", "40", "6", "150", "0", "1e9", "\"top\"", "\"front\"", "\"left\"", "\"right\"", "\"up\"", "\"back\"", "\"5 deg\"", "\"1:8\"", "\"90 deg\"",
+	values := []string{"-5", "12", "40", "6", "150", "0", "900000", "\"top\"", "\"front\"", "\"left\"", "\"right\"", "\"up\"", "\"back\"", "\"5 deg\"", "\"1:8\"", "\"90 deg\"",
 		"true", "[]", "[[0, 0], [10, 0], [10, 10]]", "[[0, 0], { through = [5, 5] }, [10, 0]]", "{ back = 5, top = 3 }", "{ left = 20, front = 20 }", "{ front = 10 }",
 		"{ diameter = 9 }", "{ diameter = 9, depth = 3 }", "[5, 8]", "[[\"top\", \"front\"]]", "[\"left\", \"right\"]", "\"round\"", "\"even\"", "part.board.top", "contents.rods", "\"round-nose 6.35\"",
 		"{ toward = \"back\", by = 5, from = \"bottom\" }", "[[0, 10], [200, 12]]"}

@@ -1,0 +1,45 @@
+scantling = 1
+
+piece "Bench" {
+  units = "mm"
+}
+
+material "ash" {
+  asks      = "cherry board"
+  thickness = 20
+}
+
+group "bench" {
+  part "seat" {
+    of     = material.ash
+    grain  = "right"
+    left   = 0
+    wide   = 400
+    front  = 0
+    deep   = 140
+    bottom = 300
+  }
+
+  part "leg" {
+    of     = material.ash
+    grain  = "up"
+    left   = 30
+    wide   = 30
+    front  = 55
+    deep   = 20
+    bottom = 0
+    high   = 300
+  }
+}
+
+part "post" {
+  of     = material.ash
+  grain  = "up"
+  left   = 0
+  wide   = 20
+  front  = 200
+  deep   = 20
+  bottom = 0
+  high   = 200
+  leans  = { toward = "up", by = 8, from = "bottom" } # error: leans
+}

@@ -1,0 +1,45 @@
+scantling = 1
+
+piece "Bench" {
+  units = "mm"
+}
+
+material "ash" {
+  asks      = "cherry board"
+  thickness = 20
+}
+
+group "bench" {
+  part "seat" {
+    of     = material.ash
+    grain  = "right"
+    left   = 0
+    wide   = 400
+    front  = 0
+    deep   = 140
+    bottom = 300
+  }
+
+  part "leg" {
+    of     = material.ash
+    grain  = "up"
+    left   = 30
+    wide   = 30
+    front  = 55
+    deep   = 20
+    bottom = 0
+    high   = 300
+  }
+}
+
+cut "well" {
+  kind   = "recess"
+  on     = bench.seat
+  side   = "top"
+  near   = 40
+  width  = 20
+  from   = 100
+  to     = 160
+  depth  = 5
+  corner = 12 # error: corner-too-round
+}
