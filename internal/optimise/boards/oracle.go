@@ -36,7 +36,7 @@ func (m *model) top() int64 {
 // Price looks for the patterns that are worth most.
 func (pr *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 	pr.ask, pr.found = ask, nil
-	if len(ask.Cuts) > 0 {
+	if len(ask.Cuts)+len(ask.Together)+len(ask.Apart) > 0 {
 		return pr.counted(meter)
 	}
 	live := 0

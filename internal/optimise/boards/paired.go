@@ -1,14 +1,13 @@
 package boards
 
 import (
-	"cmp"
 	"slices"
 
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/work"
 )
 
-// Counts says whether cuts are heeded: where boards are in one clear length each
+// Counts says whether cuts are heeded, and kinds kept together or apart: where boards are in one clear length each
 // and the tables are not too long.
 func (pr *oracle) Counts() bool {
 	return pr.m.top()*int64(len(pr.m.kinds)) < pairedCells && pr.m.p.Feed.Long == 0 &&
@@ -18,22 +17,26 @@ func (pr *oracle) Counts() bool {
 // points is what a piece of a kind counts for in a cut.
 type points struct{ cut, n int }
 
-// paired finds the pieces of the greatest profit for one length when certain
-// sets of pieces cost something: depth first over the kinds that stand in
-// cuts, the others out of a table.
-type paired struct {
-	order    []int      // kinds that stand in cuts, most profit per length first
-	cuts     [][]points // by place in order
-	price    []int64    // by cut
-	of, held []int      // by cut
-	// ceiling[j] is, by length, the profit of the kinds in no cut and of those
-	// from order[j] on, sets for nothing.
-	ceiling [][]int64
-	cells   []int64
-	count   []int
-	packs   int // of the kinds in no cut
+// item is a kind that stands in cuts, or kinds that stay together.
+type item struct {
+	kinds []int
+	w, p  int64
+	most  int
+	in    []points
+}
 
-	most          []int
+// paired finds the pieces of the greatest profit for one length when certain
+// sets of pieces cost something and certain kinds stay together or apart: depth
+// first over those kinds, the others out of a table.
+type paired struct {
+	order    []item    // most profit per length first
+	price    []int64   // by cut
+	of, held []int     // by cut
+	ceiling  [][]int64 // [j] is, by length, the profit of the other kinds and of order[j:], sets for nothing
+	cells    []int64
+	count    []int
+	packs    int // of the other kinds
+
 	best          int64
 	bestAt        []int
 	bestRoom      int64
@@ -41,6 +44,9 @@ type paired struct {
 	meter         *work.Meter
 	short, failed bool
 }
+
+// never is the price of a set that may not be.
+const never = 1 << 58
 
 const (
 	pairedCells = 30_000_000 // of the tables
@@ -90,35 +96,72 @@ func (pr *oracle) counted(meter *work.Meter) (cover.Reply, bool) {
 // prepare fills the tables for the prices of the present ask.
 func (q *paired) prepare(pr *oracle, meter *work.Meter) bool {
 	m, ask := pr.m, pr.ask
-	q.order, q.cuts, q.price, q.of = q.order[:0], q.cuts[:0], q.price[:0], q.of[:0]
-	q.most, q.meter, q.failed, q.short = pr.most, meter, false, false
-	plain := slices.Clone(pr.most)
+	q.order, q.price, q.of = q.order[:0], q.price[:0], q.of[:0]
+	q.meter, q.failed, q.short = meter, false, false
 	in := make([][]points, len(m.kinds))
+	special := make([]bool, len(m.kinds))
 	for c, cut := range ask.Cuts {
 		q.price, q.of = append(q.price, cut.Price), append(q.of, cut.Of)
 		for i, k := range cut.Kinds {
 			in[k] = append(in[k], points{c, cut.Points[i]})
+			special[k] = true
+		}
+	}
+	for _, pair := range ask.Apart {
+		for _, k := range pair {
+			in[k] = append(in[k], points{len(q.price), 1})
+			special[k] = true
+		}
+		q.price, q.of = append(q.price, never), append(q.of, 2)
+	}
+	grouped := make([]bool, len(m.kinds))
+	for _, g := range ask.Together {
+		q.addItem(pr, g, in)
+		for _, k := range g {
+			special[k], grouped[k] = true, true
+		}
+	}
+	plain := slices.Clone(pr.most)
+	for k := range m.kinds {
+		if special[k] && !grouped[k] {
+			q.addItem(pr, []int{k}, in)
+		}
+		if special[k] {
 			plain[k] = 0
 		}
 	}
-	for k := range m.kinds {
-		if len(in[k]) > 0 && pr.most[k] > 0 && ask.Value[k] > 0 {
-			q.order = append(q.order, k)
-		}
-	}
-	slices.SortStableFunc(q.order, func(a, b int) int {
-		return cmp.Or(compareProducts(ask.Value[b], m.kinds[a].w, ask.Value[a], m.kinds[b].w))
-	})
-	for _, k := range q.order {
-		q.cuts = append(q.cuts, in[k])
-	}
+	slices.SortStableFunc(q.order, func(a, b item) int { return compareProducts(b.p, a.w, a.p, b.w) })
 	q.held = slices.Grow(q.held[:0], len(q.price))[:len(q.price)]
 	q.count = slices.Grow(q.count[:0], len(q.order))[:len(q.order)]
 	return q.ceilings(pr, plain)
 }
 
-// ceilings fills a table for the kinds in no cut and one more for each kind that
-// is offered beside them, the last in order first.
+// addItem puts kinds that stay together, or one alone, into the order.
+func (q *paired) addItem(pr *oracle, kinds []int, in [][]points) {
+	it := item{kinds: kinds, most: 1 << 30}
+	for _, k := range kinds {
+		it.w += pr.m.kinds[k].w
+		it.p += pr.ask.Value[k]
+		it.most = min(it.most, pr.most[k])
+		if len(kinds) == 1 {
+			it.in = in[k]
+			continue
+		}
+		for _, pt := range in[k] {
+			if i := slices.IndexFunc(it.in, func(a points) bool { return a.cut == pt.cut }); i >= 0 {
+				it.in[i].n += pt.n
+			} else {
+				it.in = append(it.in, pt)
+			}
+		}
+	}
+	if it.most > 0 && it.p > 0 && it.w <= pr.m.top() {
+		q.order = append(q.order, it)
+	}
+}
+
+// ceilings fills a table for the other kinds and one more for each item that is
+// offered beside them, the last in order first.
 func (q *paired) ceilings(pr *oracle, plain []int) bool {
 	m, top := pr.m, pr.m.top()
 	if !pr.table.run(m, pr.ask.Value, plain, top, q.meter) {
@@ -134,15 +177,14 @@ func (q *paired) ceilings(pr *oracle, plain []int) bool {
 	}
 	q.ceiling = q.ceiling[:0]
 	for j := range n + 1 {
-		q.ceiling = append(q.ceiling, q.cells[j*size:(j+1)*size])
+		q.ceiling = append(q.ceiling, q.cells[:cap(q.cells)][j*size:(j+1)*size])
 	}
 	copy(q.ceiling[n], pr.table.profit)
 	for j := n - 1; j >= 0; j-- {
 		row := q.ceiling[j]
 		copy(row, q.ceiling[j+1])
-		k := q.order[j]
-		w, p := m.kinds[k].w, pr.ask.Value[k]
-		for left, n := min(int64(q.most[k]), top/w), int64(1); left > 0; n *= 2 {
+		w, p := q.order[j].w, q.order[j].p
+		for left, n := min(int64(q.order[j].most), top/w), int64(1); left > 0; n *= 2 {
 			n = min(n, left)
 			left -= n
 			low, high := row[:size-int(n*w)], row[n*w:]
@@ -175,13 +217,15 @@ func (q *paired) run(pr *oracle, room, least int64, meter *work.Meter) ([]cover.
 	seg := pr.table.of(q.packs, q.bestRoom)
 	for j, n := range q.bestAt {
 		if n > 0 {
-			seg = append(seg, cover.Entry{Kind: q.order[j], N: n})
+			for _, k := range q.order[j].kinds {
+				seg = append(seg, cover.Entry{Kind: k, N: n})
+			}
 		}
 	}
 	return seg, q.best
 }
 
-// search goes on with the kinds from place j; profit is that of the pieces so
+// search goes on with the items from place j; profit is that of the pieces so
 // far, less the price of their sets.
 func (q *paired) search(pr *oracle, j int, room, profit int64) {
 	if v := profit + q.ceiling[len(q.order)][room]; v > q.best {
@@ -198,27 +242,28 @@ func (q *paired) search(pr *oracle, j int, room, profit int64) {
 		if q.failed || q.nodes >= pairedNodes {
 			return
 		}
-		k := q.order[j]
-		w, p := pr.m.kinds[k].w, pr.ask.Value[k]
+		it := &q.order[j]
 		v, left := profit, room
-		for n := 1; n <= q.most[k] && left >= w; n++ {
-			v, left = v+p-q.add(j), left-w
-			q.count[j] = n
+		for n := 1; n <= it.most && left >= it.w; n++ {
+			v, left = v+it.p-q.add(it), left-it.w
+			if q.count[j] = n; v < -never/2 {
+				break
+			}
 			q.search(pr, j+1, left, v)
 		}
 		for ; q.count[j] > 0; q.count[j]-- {
-			for _, c := range q.cuts[j] {
+			for _, c := range it.in {
 				q.held[c.cut] -= c.n
 			}
 		}
 	}
 }
 
-// add counts one more piece of the kind at place j and returns the price of the
-// sets that it makes whole.
-func (q *paired) add(j int) int64 {
+// add counts one more piece of each of an item's kinds and returns the price of
+// the sets that this makes whole.
+func (q *paired) add(it *item) int64 {
 	var sum int64
-	for _, c := range q.cuts[j] {
+	for _, c := range it.in {
 		had := q.held[c.cut]
 		q.held[c.cut] = had + c.n
 		if sets := (had+c.n)/q.of[c.cut] - had/q.of[c.cut]; sets > 0 {

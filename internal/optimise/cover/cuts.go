@@ -40,9 +40,9 @@ func (c Cut) most(left []int) int {
 	return sum / c.Of
 }
 
-// Counting is an oracle that can price cuts.
+// Counting is an oracle that can price cuts and keep kinds together or apart.
 type Counting interface {
-	// Counts says whether the cuts of an Ask are heeded.
+	// Counts says whether Cuts, Together and Apart of an Ask are heeded.
 	Counts() bool
 }
 

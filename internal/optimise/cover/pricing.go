@@ -34,10 +34,13 @@ func newPricing(p *Problem, oracle Oracle) *pricing {
 
 // run asks for patterns at the given prices of the program's rows.
 func (pr *pricing) run(r *relaxation, prices []float64, meter *work.Meter) bool {
+	// A piece is worth at most what it costs to leave it out. A cut may cost as
+	// much as several pieces.
 	ceiling := pr.p.dearest() * pr.scale * 1024
-	whole := func(y float64) int64 {
+	bounded := func(y float64, ceiling int64) int64 {
 		return max(0, min(ceiling, int64(min(y*r.unit*float64(pr.scale), 1e18))))
 	}
+	whole := func(y float64) int64 { return bounded(y, ceiling) }
 	for k := range pr.value {
 		pr.value[k] = 0
 		if row := r.rowOf[k]; row >= 0 {
@@ -55,11 +58,11 @@ func (pr *pricing) run(r *relaxation, prices []float64, meter *work.Meter) bool 
 	}
 	pr.cuts = pr.cuts[:0]
 	for i, c := range r.cuts {
-		if c.Price = whole(prices[r.cutRow[i]]); c.Price > 0 {
+		if c.Price = bounded(prices[r.cutRow[i]], 16*ceiling); c.Price > 0 {
 			pr.cuts = append(pr.cuts, c)
 		}
 	}
-	reply, ok := pr.oracle.Price(Ask{Left: r.left, Stock: r.box.hi, Value: pr.value, Price: pr.price, Cuts: pr.cuts, Prove: pr.prove}, meter)
+	reply, ok := pr.oracle.Price(Ask{Left: r.left, Stock: r.box.hi, Value: pr.value, Price: pr.price, Cuts: pr.cuts, Together: r.together, Apart: r.apart, Prove: pr.prove}, meter)
 	if !ok {
 		return false
 	}

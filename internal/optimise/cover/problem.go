@@ -57,6 +57,11 @@ type Ask struct {
 	// Cuts lessen a pattern's worth: by its price for each set that it holds.
 	// There are none unless the oracle is [Counting].
 	Cuts []Cut
+	// Together are kinds of which a pattern holds all, one piece each, or none;
+	// Apart are two that it does not both hold. Both are for kinds of which one
+	// piece is wanted, and for oracles that are [Counting].
+	Together [][]int
+	Apart    [][2]int
 	// Prove asks for proven worths, at any expense of work.
 	Prove bool
 }

@@ -19,6 +19,8 @@ type relaxation struct {
 	leastRow []int // by stock, -1: none
 	cuts     []Cut
 	cutRow   []int // by cut
+	together [][]int
+	apart    [][2]int
 	program  *lp.Program
 	columns  []*Pattern // nil for the program's own
 	unit     float64    // cost that counts as 1

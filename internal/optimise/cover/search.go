@@ -277,6 +277,9 @@ func (t *task) run() {
 	if d.best > d.bound && t.tries&(t.tries-1) == 0 {
 		t.exhaust(oracle)
 	}
+	if r := (t.tries + 1) / 2; t.tries%2 == 1 && r&(r-1) == 0 && t.proved < t.cost && !t.meter.Ended() && counts(oracle) {
+		t.branch(oracle, 150<<(2*min(bits.Len64(r>>1), 8)))
+	}
 }
 
 // exhaust tries out every plan in the node's box, as far as the effort goes,

@@ -1,0 +1,93 @@
+package boards
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"scantling/internal/optimise/cover"
+	"scantling/internal/optimise/problem"
+	"scantling/internal/optimise/work"
+	"scantling/internal/unit"
+)
+
+// blunt is an oracle that neither completes plans nor tries anything out, so
+// that diving, cuts and branching must find and prove by themselves.
+type blunt struct{ *oracle }
+
+func (blunt) Means() int { return 0 }
+
+func (blunt) Finish([]int, []int, int64, int, *work.Meter) ([]cover.Use, int64, bool) {
+	return nil, 0, false
+}
+
+// TestAlone compares what diving, cuts and branching find and prove by
+// themselves with trying everything, on orders whose pieces nearly fill the
+// boards.
+func TestAlone(t *testing.T) {
+	met, short := 0, 0
+	for seed := range uint64(60) {
+		r := rand.New(rand.NewPCG(seed, 21))
+		p := problem.Problem{Stock: []problem.Stock{{Size: problem.Size{Length: unit.MM(300)}, Cost: 1}}}
+		for range 13 + r.IntN(8) {
+			p.Parts = append(p.Parts, problem.Part{Size: problem.Size{Length: unit.MM(55 + r.Int64N(110))}, Quantity: 1})
+		}
+		// The last piece fills the boards up, but for a little.
+		total := unit.Length(0)
+		for _, part := range p.Parts {
+			total += part.Length
+		}
+		spare := (299 - int64(total/unit.Millimetre)%300) - r.Int64N(6)
+		for ; spare > 165; spare -= spare / 2 {
+			p.Parts = append(p.Parts, problem.Part{Size: problem.Size{Length: unit.MM(spare / 2)}, Quantity: 1})
+		}
+		if spare > 0 {
+			p.Parts = append(p.Parts, problem.Part{Size: problem.Size{Length: unit.MM(spare)}, Quantity: 1})
+		}
+		m := newModel(p)
+		optimum := leastBoards(t, m)
+		c := m.cover()
+		c.Oracle = func() cover.Oracle { return blunt{newOracle(m)} }
+		material, _ := m.material()
+		// One board a piece to begin with.
+		begin := cover.Result{Bound: material}
+		for k := range m.kinds {
+			begin.Uses = append(begin.Uses, cover.Use{Pattern: newPattern(0, [][]cover.Entry{{{Kind: k, N: 1}}}), N: m.kinds[k].d})
+			begin.Cost += int64(m.kinds[k].d)
+		}
+		end := cover.Improve(c, begin, nil, work.New(t.Context(), 30_000_000), 1)
+		if end.Bound > optimum || end.Cost < optimum {
+			t.Fatalf("seed %d: cost %d, bound %d, the optimum is %d", seed, end.Cost, end.Bound, optimum)
+		}
+		if optimum > material {
+			short++
+		}
+		if end.Cost == end.Bound {
+			met++
+		}
+	}
+	if met < 55 || short < 20 {
+		t.Errorf("%d of 60 proved, %d above the material", met, short)
+	}
+}
+
+// leastBoards returns the optimum by trying everything.
+func leastBoards(t *testing.T, m *model) int64 {
+	left := make([]int, len(m.kinds))
+	pieces := 0
+	for k := range left {
+		left[k] = m.kinds[k].d
+		pieces += left[k]
+	}
+	for n := 1; ; n++ {
+		e := newEnding(m, left, []int{cover.Plenty}, int64(n), free())
+		e.most = math.MaxInt
+		uses, _, complete := e.run()
+		switch {
+		case uses != nil:
+			return int64(n)
+		case !complete || n > pieces:
+			t.Fatal("not everything was tried")
+		}
+	}
+}
