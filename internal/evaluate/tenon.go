@@ -96,10 +96,18 @@ func (f *family) thickAndFrom(v formula.Value, a *part) (*piece.Tenon, bool) {
 	return out, okF
 }
 
+// bridle works out the tenon of a bridle: as wide as its part, and as long as what
+// it crosses is wide.
 func (f *family) bridle(j *piece.Joint, p pair) bool {
-	var ok bool
-	j.Tenon, ok = f.thickAndFrom(f.tenonSaid(), p.a)
-	return ok
+	out, ok := f.thickAndFrom(f.tenonSaid(), p.a)
+	size := p.b.size(p.a.form().grain)
+	if !ok || !size.OK() {
+		return false
+	}
+	none := f.w().ledger.Less(string(f.address())+".tenon.shoulder", out.Thickness, out.Thickness)
+	out.Low, out.High = none, none
+	j.Tenon, j.Depth = out, f.w().figure(size)
+	return true
 }
 
 // tenon works out a tenon: its thickness, its shoulders, its haunch where it stands

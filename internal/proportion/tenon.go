@@ -6,8 +6,9 @@ import (
 	"scantling/internal/unit"
 )
 
-// TenonThickness returns how thick a tenon is on a part of a thickness: a third,
-// to the step; up to a half where the mortised part is the thicker. Common
+// TenonThickness returns how thick a tenon is on a part of a thickness: what two
+// cheeks of a third, to the step, leave, to the step too, so that all three are
+// figures to set; up to a half where the mortised part is the thicker. Common
 // practice, no source. Key: "proportion.tenon-thickness". Errors:
 // "figure.length-range" outside 1 mm to 5 m.
 func TenonThickness(thickness, step unit.Length) (figure.Of[unit.Length], error) {
@@ -15,7 +16,8 @@ func TenonThickness(thickness, step unit.Length) (figure.Of[unit.Length], error)
 		return figure.Of[unit.Length]{}, err
 	}
 	third := part(thickness, 1, 3, step)
-	return ruled("tenon-thickness", third, third, part(thickness, 1, 2, step)), nil
+	left := max(step, (thickness-2*third).Round(step, unit.Nearest))
+	return ruled("tenon-thickness", left, min(left, third), part(thickness, 1, 2, step)), nil
 }
 
 // behindTenon is the least wood behind a stopped mortise.

@@ -35,7 +35,8 @@ func TestTenons(t *testing.T) {
 		name      string
 		got, want unit.Length
 	}{
-		{"tenon on 20", get(TenonThickness(unit.MM(20), MetricStep)), 6500 * um},
+		{"tenon on 20", get(TenonThickness(unit.MM(20), MetricStep)), unit.MM(7)},
+		{"tenon on 19.8", get(TenonThickness(19800*um, MetricStep)), unit.MM(7)},
 		{"tenon on 3/4 in", get(TenonThickness(19050*um, InchStep)), unit.Inch / 4},
 		{"tenon into 45", get(TenonLength(unit.MM(45), MetricStep)), unit.MM(30)},
 		{"tenon into 15: 6 stay", get(TenonLength(unit.MM(15), MetricStep)), unit.MM(9)},
@@ -49,10 +50,10 @@ func TestTenons(t *testing.T) {
 		{"end for 10", get(MortiseEnd(unit.MM(10))), unit.MM(10)},
 		{"end for 4", get(MortiseEnd(unit.MM(4))), unit.MM(6)},
 		{"glue room", get(GlueRoom(), nil), 1500 * um},
-		{"loose thick", get(loose.Thickness, nil), 7500 * um},
-		{"loose wide", get(loose.Width, nil), unit.MM(30)},
+		{"loose thick", get(loose.Thickness, nil), unit.MM(7)},
+		{"loose wide", get(loose.Width, nil), unit.MM(28)},
 		{"loose deep", get(loose.Into, nil), unit.MM(30)},
-		{"loose margin", get(loose.Margin, nil), 22500 * um},
+		{"loose margin", get(loose.Margin, nil), unit.MM(21)},
 		{"in a narrow one", get(tight.Width, nil), unit.MM(15)},
 		{"in a shallow one", get(tight.Into, nil), unit.MM(12)},
 	} {

@@ -39,13 +39,13 @@ func TestRules(t *testing.T) {
 		{"season", []unit.Value{mm(100), mm(0.5), season, flat}, mm(1.492)},     // 100 x 0.00248 x 4 = 0.992 (Wood Handbook Table 13-5), and the reserve
 		{"season_dry", []unit.Value{mm(100), mm(0.5), season, flat}, mm(0.996)}, // 100 x 0.00248 x 2 = 0.496
 		{"tenon_length", []unit.Value{mm(45), mm(20), mm(0.5)}, mm(30)},         // two thirds
-		{"tenon_thickness", []unit.Value{mm(20), mm(0.5)}, mm(6.5)},             // a third
+		{"tenon_thickness", []unit.Value{mm(20), mm(0.5)}, mm(7)},               // what two cheeks of a third leave
 		{"tenon_shoulder", []unit.Value{mm(80), mm(0.5)}, mm(8)},                // a tenth
 		{"haunch_shoulder", []unit.Value{mm(90), mm(7), mm(0.5)}, mm(30)},       // a third
-		{"loose_thickness", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(7.5)},
-		{"loose_width", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(30)},
+		{"loose_thickness", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(7)},
+		{"loose_width", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(28)},
 		{"loose_into", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(30)},
-		{"loose_margin", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(22.5)},
+		{"loose_margin", []unit.Value{mm(22), mm(100), mm(45), mm(0.5)}, mm(21)},
 		{"tongue_depth", []unit.Value{mm(18), mm(20), mm(0.5)}, mm(6)},  // a third of the thinner
 		{"tongue_thickness", []unit.Value{mm(20), mm(0.5)}, mm(6.5)},    // a third
 		{"slide_depth", []unit.Value{mm(18), mm(20), mm(0.5)}, mm(6)},   // a third of the side

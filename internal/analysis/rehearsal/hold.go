@@ -119,6 +119,9 @@ func (r *rehearsal) snatches(gone []gap, one pass, c plan.Setup) bool {
 		if g.run != piece.Local(3-int(d)-int(one.across)) {
 			continue // across the feed: both walls are open for a moment
 		}
+		if x, y := g.box[g.run], one.box[g.run]; x.high <= y.low || y.high <= x.low {
+			continue // further along: not where this pass cuts
+		}
 		s := g.box[one.across]
 		if fromHigh {
 			s = span{one.width - s.high, one.width - s.low}
