@@ -1,8 +1,10 @@
 package joinery_test
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"scantling/internal/geom/solid"
@@ -361,6 +363,39 @@ func TestCornerLaws(t *testing.T) {
 		checkPartition(t, b, cuts, low[0])
 		if t.Failed() {
 			t.Fatalf("corner %d: %+v\n%+v\n%v", n, b.Piece.Parts, b.Piece.Joints, low)
+		}
+	}
+}
+
+// TestMitreNailed: pilot holes go through A's outer face and on into B, in line, on
+// either hand.
+func TestMitreNailed(t *testing.T) {
+	for _, at := range []int64{0, 2880} {
+		b := newRuled(t)
+		b.Part("a", frontGrain, 0, 3000, 0, 120, 0, 1000)
+		b.Part("b", sideGrain, at, at+120, 0, 2000, 0, 1000)
+		b.Joint("j", piece.MitreJoint, "a", "b", 0, func(j *piece.Joint) {
+			j.Fasteners = &piece.Fasteners{Kind: "panel pin 30", Count: 2, Margin: b.Fig("m", 250), Pilot: b.Fig("p", 15), Depth: b.Fig("d", 300)}
+		})
+		cuts, _ := b.lower()
+		var got []string
+		for _, c := range cuts {
+			if c.Bore != nil {
+				got = append(got, fmt.Sprintf("%s %s %v,%v deep %v %v", c.Part, c.Bore.Open, mm(c.Bore.At[0]), mm(c.Bore.At[1]), mm(c.Bore.Depth), c.Bore.Through))
+			}
+		}
+		// A's outer face is its front, B's holes go in at its front end; the middle of the
+		// corner is 6 from the end of A.
+		from := 6.0
+		if at > 0 {
+			from = 294
+		}
+		want := []string{
+			fmt.Sprintf("a face 2 %v,25 deep 12 true", from), "b end 1 25,6 deep 30 false",
+			fmt.Sprintf("a face 2 %v,75 deep 12 true", from), "b end 1 75,6 deep 30 false",
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("\n%q\n%q", got, want)
 		}
 	}
 }

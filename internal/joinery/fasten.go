@@ -17,7 +17,8 @@ type driving struct {
 // drive decides from where fasteners are driven: where parts touch, through the
 // one whose thickness is crossed (A first); into a rebate, through A into the
 // step's wall; into a housing or groove, through B into A's end; into a halving,
-// through A's half. Fingers take none.
+// through A's half; into a mitre, through A's outer face; into a tongue, through B's
+// face. Fingers, tails and parts edge to edge take none.
 func (j *joint) drive() (driving, bool) {
 	m := j.meets
 	entry, _ := m.entry.Axis()
@@ -42,6 +43,13 @@ func (j *joint) drive() (driving, bool) {
 		if m.region.size(d.mid) > m.region.size(d.spread) {
 			d.spread, d.mid = d.mid, d.spread
 		}
+	case piece.MitreJoint: // through A's outer face into B
+		sign := sense(j.partB.Extent[m.across].Low.Nm < j.partA.Extent[m.across].Low.Nm)
+		d.way, d.mid = piece.Toward(m.across, -sign), entry
+	case piece.TongueJoint: // through B's face into A's end or edge; not through its width
+		thick, _ := j.partB.Frame.Thickness.Axis()
+		d.first, d.second, d.way = j.partB, j.partA, m.entry.Opposite()
+		return d, thick == entry
 	default:
 		return d, false
 	}

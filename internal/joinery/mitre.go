@@ -82,6 +82,7 @@ func (w *work) mitre(i int) {
 	if j.longGrain(m.alongA) && j.longGrain(m.alongB) {
 		meets.long.Set(&meets.all)
 	}
+	w.fasten(j)
 }
 
 // mitred finds how two parts come to a mitre: both end flush with each other's

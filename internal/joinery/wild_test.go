@@ -46,7 +46,9 @@ func TestWildFigures(t *testing.T) {
 func wildCorner(b *builder, r *rand.Rand) {
 	sizes := []int64{1, 2, 30, 100, 120, 500, 2000, 40000, 1_000_000}
 	any := func() int64 { return sizes[r.IntN(len(sizes))] }
-	odd := func() piece.Figure { return b.Fig("odd", []int64{-10, 0, 1, 5, 30, 60, 100, 5000, 1_000_000}[r.IntN(9)]) }
+	odd := func() piece.Figure {
+		return b.Fig("odd", []int64{-10, 0, 1, 5, 30, 60, 100, 5000, 1_000_000}[r.IntN(9)])
+	}
 	frames := []piece.Frame{grainRight, grainUp, grainUpR, grainBack, upright, frontGrain, sideGrain}
 	box := func(name string) {
 		var at []int64
