@@ -37,13 +37,13 @@ internal/piece/trial
 internal/record internal/edit internal/recipe internal/document
 internal/starter
 internal/formula
-internal/carve/fault internal/carve/line internal/carve/plane
+internal/carve/direction internal/carve/fault internal/carve/line internal/carve/plane
 internal/equip internal/carve internal/carve/assembled internal/fitting internal/stow
 internal/plan
 internal/joinery internal/evaluate internal/analysis/estimate
 internal/shape
 internal/analysis
-internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rows internal/analysis/tolerance internal/analysis/strength
+internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rows internal/analysis/tolerance internal/analysis/strength internal/analysis/supplies
 internal/analysis/stages
 internal/analysis/blanks
 internal/analysis/cutting

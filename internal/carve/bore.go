@@ -3,6 +3,7 @@ package carve
 import (
 	"strings"
 
+	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/message"
@@ -80,7 +81,7 @@ func (c *cutting) centre(open piece.Axis) (at [2]piece.Figure, ok bool) {
 // from reads how far something lies from a side that does not look along the open
 // one, and gives it along the part's own axis.
 func (c *cutting) from(f formula.Field, open piece.Axis) (piece.Axis, piece.Figure, bool) {
-	axis, low, isFace := Face(f.Name)
+	axis, low, isFace := direction.Face(f.Name)
 	if !isFace || axis == open {
 		c.Fault(formula.CodeUnknownField, f.Value.Where, message.Text("word", f.Name), message.Text("block", "at"), message.Text("known", strings.Join(otherWords(open), ", ")))
 		return 0, piece.Figure{}, false
@@ -99,7 +100,7 @@ func otherWords(open piece.Axis) []string {
 	var out []string
 	for axis := range 3 {
 		if piece.Axis(axis) != open {
-			out = append(out, lowWords[axis], highWords[axis])
+			out = append(out, direction.Low[axis], direction.High[axis])
 		}
 	}
 	return out

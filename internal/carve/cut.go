@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/piece"
@@ -106,7 +107,7 @@ func (c *cutting) open(attribute string) (piece.Side, piece.Axis, bool) {
 		return "", 0, false
 	}
 	word := c.Words(attribute)
-	d, ok := Facing(word, c.Part.Hand)
+	d, ok := direction.Facing(word, c.Part.Hand)
 	if !ok {
 		if word != "" {
 			c.BadWord(attribute, word, splitWords("left, right, front, back, top, bottom"))

@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/message"
@@ -81,7 +82,7 @@ func (c *cutting) edge(v formula.Value) (a, b piece.Side, ok bool) {
 	var sides [2]piece.Side
 	for i, item := range v.Items {
 		word, isText := c.Maker.Words(item)
-		d, known := Facing(word, c.Part.Hand)
+		d, known := direction.Facing(word, c.Part.Hand)
 		if !isText || !known {
 			c.Fault(fault.CodeEdges, item.Where, message.Text("name", c.Name))
 			return "", "", false

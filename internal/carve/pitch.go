@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -217,10 +218,10 @@ func (r *row) backwards() (bool, bool) {
 		return false, true
 	}
 	word := r.Words("starts")
-	axis, low, ok := Face(word)
+	axis, low, ok := direction.Face(word)
 	if !ok || axis != r.axis {
 		if word != "" {
-			r.BadWord("starts", word, []string{lowWords[r.axis], highWords[r.axis]})
+			r.BadWord("starts", word, []string{direction.Low[r.axis], direction.High[r.axis]})
 		}
 		return false, false
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/carve/plane"
 	"scantling/internal/formula"
@@ -68,7 +69,7 @@ func (c *cutting) sides(run piece.Local) ([]piece.Side, bool) {
 	var out []piece.Side
 	for _, item := range items {
 		word, ok := c.Maker.Words(item)
-		d, known := Facing(word, c.Part.Hand)
+		d, known := direction.Facing(word, c.Part.Hand)
 		side := c.Part.Frame.SideToward(d)
 		if axis, _ := side.Axis(); !ok || !known || axis == run || slices.Contains(out, side) {
 			if ok {
@@ -198,7 +199,7 @@ func (c *cutting) leans(attribute string, usual bool) bool {
 
 // kept is the slope away from the face or edge that keeps its full size.
 func (c *cutting) kept(attribute, word string, open piece.Axis) (plane.Slope, bool) {
-	d, known := Facing(word, c.Part.Hand)
+	d, known := direction.Facing(word, c.Part.Hand)
 	axis, _ := d.Axis()
 	if !known || axis == open {
 		if word != "" {

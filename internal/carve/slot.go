@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -196,7 +197,7 @@ func (c *cutting) run(open piece.Axis) (piece.Axis, bool) {
 		return grain, true
 	}
 	word := c.Words("runs")
-	d, ok := ways[word]
+	d, ok := direction.Way(word)
 	axis, _ := d.Axis()
 	if !ok || axis == open {
 		if word != "" {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"scantling/internal/carve"
+	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/message"
@@ -88,8 +89,8 @@ func (p *part) tilted(out *piece.Part) bool {
 // tilt reads one turn: { toward = "back", by = "12 deg", from = "bottom" }.
 func (p *part) tilt(v formula.Value, out *piece.Part) (*piece.Tilt, bool) {
 	w := p.w()
-	toward, okT := p.turnWord(v, "toward", carve.Way)
-	from, okF := p.turnWord(v, "from", func(word string) (piece.Direction, bool) { return carve.Facing(word, "") })
+	toward, okT := p.turnWord(v, "toward", direction.Way)
+	from, okF := p.turnWord(v, "from", func(word string) (piece.Direction, bool) { return direction.Facing(word, "") })
 	by, said := v.Field("by")
 	if !v.OK() {
 		return nil, false

@@ -1,7 +1,7 @@
 package evaluate
 
 import (
-	"scantling/internal/carve"
+	"scantling/internal/carve/direction"
 	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/fitting"
@@ -139,7 +139,7 @@ func (d *decl) lies(j *fitting.Job, p *part) bool {
 // facing reads a word for a side of the part.
 func (d *decl) facing(attribute string, p *part) (piece.Direction, bool) {
 	word := env{s: d.s}.words(d.block, attribute)
-	way, ok := carve.Facing(word, p.hand)
+	way, ok := direction.Facing(word, p.hand)
 	if !ok && word != "" {
 		env{s: d.s}.reader(d.block).BadWord(attribute, word, faceWords)
 	}
@@ -152,7 +152,7 @@ func (d *decl) runs(j *fitting.Job) (piece.Axis, bool) {
 	side, _ := j.Side.Axis()
 	if d.block.Has("runs") {
 		word := env{s: d.s}.words(d.block, "runs")
-		way, ok := carve.Way(word)
+		way, ok := direction.Way(word)
 		if !ok {
 			env{s: d.s}.reader(d.block).BadWord("runs", word, []string{"right", "back", "up"})
 			return 0, false

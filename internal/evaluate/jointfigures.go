@@ -1,7 +1,7 @@
 package evaluate
 
 import (
-	"scantling/internal/carve"
+	"scantling/internal/carve/direction"
 	"scantling/internal/diag"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -115,7 +115,7 @@ func (f *family) stops(j *piece.Joint, p pair) bool {
 	}
 	run := runOf(p)
 	for _, field := range v.Fields {
-		axis, low, _ := carve.Face(field.Name)
+		axis, low, _ := direction.Face(field.Name)
 		if axis != run {
 			f.w().fault(CodeStopped, field.Value.Where, message.Text("word", field.Name), message.Word("axis", axisWord(run)))
 			return false

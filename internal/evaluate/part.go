@@ -2,7 +2,7 @@ package evaluate
 
 import (
 	"scantling/internal/address"
-	"scantling/internal/carve"
+	"scantling/internal/carve/direction"
 	"scantling/internal/diag"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -87,7 +87,7 @@ func (p *part) member(name string) (formula.Value, bool) {
 		right := (p.hand == "left") == (name == "inside")
 		return p.place(piece.Right, right), true
 	}
-	if axis, low, ok := carve.Face(name); ok {
+	if axis, low, ok := direction.Face(name); ok {
 		return p.place(axis, !low), true
 	}
 	for axis, word := range sizeWords {

@@ -3,7 +3,7 @@ package evaluate
 import (
 	"slices"
 
-	"scantling/internal/carve"
+	"scantling/internal/carve/direction"
 	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/formula"
@@ -239,7 +239,7 @@ func (e env) pickGroup(x *selection, step document.Step) (formula.Value, bool) {
 		}
 		return env{s: s}.value(d.block, "value", string(s.addr.Child(step.Member))), true
 	}
-	if axis, low, ok := carve.Face(step.Member); ok && low && len(nodes) == 1 {
+	if axis, low, ok := direction.Face(step.Member); ok && low && len(nodes) == 1 {
 		return s.w.originPlace(s, axis), true
 	}
 	var known []string

@@ -3,7 +3,7 @@ package evaluate
 import (
 	"cmp"
 
-	"scantling/internal/carve"
+	"scantling/internal/carve/direction"
 	"scantling/internal/document"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -110,7 +110,7 @@ func (p *part) direction(attribute string) (piece.Direction, bool) {
 		return "", false
 	}
 	word := p.e.words(b, attribute)
-	d, ok := carve.Way(word)
+	d, ok := direction.Way(word)
 	if !ok && word != "" {
 		p.e.reader(b).BadWord(attribute, word, []string{"right", "left", "back", "front", "up", "down"})
 	}
@@ -126,7 +126,7 @@ func (p *part) shows() (piece.Direction, bool) {
 		return "", true
 	}
 	word := p.e.words(b, "show")
-	if d, ok := carve.Facing(word, p.hand); ok {
+	if d, ok := direction.Facing(word, p.hand); ok {
 		return d, true
 	}
 	if word != "" {

@@ -2,7 +2,7 @@ package evaluate
 
 import (
 	"scantling/internal/address"
-	"scantling/internal/carve"
+	"scantling/internal/carve/direction"
 	"scantling/internal/diag"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -31,7 +31,7 @@ func (d *decl) newSpace(nth int) *space {
 
 // member resolves what may be named of a space: its bounds and clear sizes.
 func (s *space) member(name string) (formula.Value, bool) {
-	if axis, low, ok := carve.Face(name); ok {
+	if axis, low, ok := direction.Face(name); ok {
 		v := s.end(axis, !low)
 		if v.OK() && v.Position == nil {
 			v.Position = &formula.Position{Axis: int(axis), Frame: s.e.s.frame}

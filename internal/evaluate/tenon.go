@@ -1,7 +1,7 @@
 package evaluate
 
 import (
-	"scantling/internal/carve"
+	"scantling/internal/carve/direction"
 	"scantling/internal/diag"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -133,7 +133,7 @@ func (f *family) tenon(j *piece.Joint, p pair) bool {
 func (f *family) shoulders(j *piece.Joint, p pair, v formula.Value) bool {
 	w, run := f.w(), p.a.form().wide
 	for _, field := range v.Fields {
-		if axis, _, face := carve.Face(field.Name); face && axis != run {
+		if axis, _, face := direction.Face(field.Name); face && axis != run {
 			w.report(diag.Diagnostic{Severity: diag.Error, Code: CodeShoulder, Where: field.Value.Where, Address: j.Address,
 				Text: textOf(CodeShoulder, message.Text("word", field.Name), message.Word("axis", axisWord(run)))})
 			return false

@@ -1,4 +1,4 @@
-package carve
+package direction
 
 import "scantling/internal/piece"
 
@@ -50,5 +50,8 @@ func Face(word string) (axis piece.Axis, low, ok bool) {
 	return 0, false, false
 }
 
-var lowWords = [3]string{"left", "front", "bottom"}
-var highWords = [3]string{"right", "back", "top"}
+// Low and High are the words for the two faces across each axis of the piece.
+var (
+	Low  = [3]string{"left", "front", "bottom"}
+	High = [3]string{"right", "back", "top"}
+)
