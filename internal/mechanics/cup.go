@@ -31,7 +31,7 @@ func (m Moisture) bending(column int, perPoint float64) float64 {
 			high = n.bounds[j+1]
 		}
 	}
-	t, middle, sum := high-low, (low+high)/2, 0.0
+	t, middle, sum := high-low, float64((low+high)/2), 0.0
 	if t <= 0 {
 		return 0
 	}
@@ -40,7 +40,8 @@ func (m Moisture) bending(column int, perPoint float64) float64 {
 		if n.holds[k] > 0 {
 			above, under := n.bounds[j]-middle, n.bounds[j+1]-middle
 			moment := (float64(under*under) - float64(above*above)) / 2
-			sum += float64(perPoint * m.at[k] * moment)
+			strain := float64(perPoint * m.at[k])
+			sum += float64(strain * moment)
 		}
 	}
 	return 12 * sum / (t * t * t)

@@ -84,9 +84,9 @@ func (n *net) fill(s Slab, near, far float64) {
 	film := float64(s.Film) * 1000
 	out := func(area, size float64) float64 { // from the middle of a cell to the air
 		if film <= 0 {
-			return area * d * 2 / size
+			return float64(area*d) * 2 / size
 		}
-		return area / (1/film + size/(2*d))
+		return area / (1/film + size/(float64(d)*2))
 	}
 	for i, width := range n.widths {
 		for j := range n.deep {
@@ -95,12 +95,12 @@ func (n *net) fill(s Slab, near, far float64) {
 				continue
 			}
 			size := n.bounds[j+1] - n.bounds[j]
-			n.holds[k], n.at[k] = width*size, s.start((n.bounds[j]+n.bounds[j+1])/2)
+			n.holds[k], n.at[k] = width*size, s.start(float64((n.bounds[j]+n.bounds[j+1])/2))
 			if j+1 < n.deep && n.wood(i, j+1, near, far) {
-				n.down[k] = width * d * 2 / (size + n.bounds[j+2] - n.bounds[j+1])
+				n.down[k] = float64(width*d) * 2 / (size + n.bounds[j+2] - n.bounds[j+1])
 			}
 			if i+1 < n.wide && n.wood(i+1, j, near, far) {
-				n.side[k] = size * d * 2 / (width + n.widths[i+1])
+				n.side[k] = float64(size*d) * 2 / (width + n.widths[i+1])
 			}
 			if s.Machined.Open && (j == 0 || !n.wood(i, j-1, near, far)) {
 				n.airDown[k] += out(width, size)
