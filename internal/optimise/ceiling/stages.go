@@ -152,3 +152,20 @@ func (c *Stages) Promising(y int64, n int) []int64 {
 	}
 	return out
 }
+
+// Ahead returns, by length, what a strip of the h-th height can be worth at most
+// over that length.
+func (c *Stages) Ahead(h int) []int64 {
+	row := make([]int64, c.X+1)
+	for w, x := range c.Widths {
+		if v := c.Column[w][c.Heights[h]]; v > 0 {
+			for at := x; at <= c.X; at++ {
+				row[at] = max(row[at], row[at-x]+v)
+			}
+		}
+	}
+	for at := int64(1); at <= c.X; at++ {
+		row[at] = max(row[at], row[at-1])
+	}
+	return row
+}

@@ -35,19 +35,8 @@ func newOutlook(m *model, value []int64, meter *work.Meter) *outlook {
 		return nil
 	}
 	o.high, o.wide = index(o.Heights, o.Y), index(o.Widths, o.X)
-	for _, h := range o.Heights {
-		row := make([]int64, o.X+1)
-		for w, x := range o.Widths {
-			if v := o.Column[w][h]; v > 0 {
-				for at := x; at <= o.X; at++ {
-					row[at] = max(row[at], row[at-x]+v)
-				}
-			}
-		}
-		for at := int64(1); at <= o.X; at++ {
-			row[at] = max(row[at], row[at-1])
-		}
-		o.ahead = append(o.ahead, row)
+	for h := range o.Heights {
+		o.ahead = append(o.ahead, o.Ahead(h))
 	}
 	return o
 }

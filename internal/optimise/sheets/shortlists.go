@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/shortlist"
@@ -13,30 +14,88 @@ const mostListed = 1 << 12
 // longer short lists, and says whether one run at least went through.
 func (s *search) shortlists() bool {
 	m := s.models[0]
-	t := &m.stock[0]
-	if !m.fine() || s.p.Cutting.Stages != 0 || len(t.defects) > 0 || len(s.p.Sequences) > 0 || s.p.Feed != (problem.Feed{}) {
+	if !m.fine() || len(m.stock[0].defects) > 0 || len(s.p.Sequences) > 0 || s.p.Feed != (problem.Feed{}) {
 		return false
 	}
 	left, _ := m.demand()
-	q := shortlist.Question{X: t.x, Y: t.y, Pieces: m.order(largest), Left: left, Value: m.values(), Scale: lagrange, Step: m.step}
-	q.Guide, q.Limits = s.guide(left, q.Value)
+	guide, limits := s.guide(left, m.values())
+	models := s.models
+	if s.p.Cutting.Stages == 0 {
+		models = models[:1] // both ways to lay the strips are the same
+	}
 	through := false
+	open := len(models)
+	complete := make([]bool, len(models))
 	for length := 1; length <= mostListed && !s.done(); length *= 2 {
-		q.Floor = -s.cost
-		a, ok := shortlist.Search(q, length, s.meter)
-		if a.Filling != nil {
-			p := m.parcelled(0, a.Filling)
-			s.offer([]cover.Use{{Pattern: p, N: 1}}, -worth(p, q.Value))
-		}
-		if a.Complete {
-			s.bound, s.proof = -s.cost, problem.BySearch
-		}
-		if !ok {
-			break // longer lists end sooner still
+		for i, m := range models {
+			if complete[i] {
+				continue
+			}
+			a, ok := s.listed(m, shortlist.Question{
+				X: m.stock[0].x, Y: m.stock[0].y, Left: left, Value: m.values(), Step: m.step,
+				Guide: guide, Limits: limits, Scale: lagrange, Floor: -s.cost,
+			}, length)
+			if a.Complete {
+				complete[i] = true
+				open--
+			}
+			if !ok {
+				return through // longer lists end sooner still
+			}
 		}
 		through = true
+		if open == 0 {
+			s.bound, s.proof = -s.cost, problem.BySearch
+		}
 	}
 	return through
+}
+
+// listed makes one run and offers what it found.
+func (s *search) listed(m *model, q shortlist.Question, length int) (shortlist.Answer, bool) {
+	if s.p.Cutting.Stages == 0 {
+		q.Pieces = m.order(largest)
+		a, ok := shortlist.Search(q, length, s.meter)
+		if a.Filling != nil {
+			s.offer([]cover.Use{{Pattern: m.parcelled(0, a.Filling), N: 1}}, -a.Value)
+		}
+		return a, ok
+	}
+	q.Pieces = m.order(widest)
+	a, ok := shortlist.SearchStages(q, m.rules(), length, s.meter)
+	if a.Strips != nil {
+		s.offer([]cover.Use{{Pattern: m.stripped(0, a.Strips), N: 1}}, -a.Value)
+	}
+	return a, ok
+}
+
+// stripped returns the pattern of strips from a short list.
+func (m *model) stripped(stock int, list []shortlist.Strip) *cover.Pattern {
+	var strips []strip
+	y := int64(0)
+	for _, row := range list {
+		s := strip{at: y}
+		x := int64(0)
+		for _, stack := range row {
+			c := column{at: x, x: stack[0].X}
+			top := int64(0)
+			for _, l := range stack {
+				c.items = append(c.items, item{l.Kind, l.Turned, l.X, l.Y, top})
+				top += l.Y
+			}
+			s.columns = append(s.columns, c)
+			s.y = max(s.y, top)
+			x += c.x
+		}
+		strips = append(strips, s)
+		y += s.y
+	}
+	return m.newPattern(stock, strips)
+}
+
+// rules are the stages as the ceilings know them.
+func (m *model) rules() ceiling.Rules {
+	return ceiling.Rules{Two: m.p.Cutting.Stages == 2, Exact: m.p.Cutting.Exact, All: true}
 }
 
 // guide returns the best values less prices of limits, and the limits at their

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"scantling/internal/optimise/ceiling"
-	"scantling/internal/optimise/problem"
 )
 
 // filling is one way to fill a rectangle: two others side by side, or a piece.
@@ -14,8 +13,20 @@ type filling struct {
 	hash         uint64 // of what it holds
 	a, b         int32  // fillings; or a is a piece
 	at           int32  // where the second begins
-	cut          problem.Direction
+	how          how
 }
+
+// how a filling joins two others.
+type how int8
+
+const (
+	single  how = iota // not at all: a piece
+	across             // a crosscut parts them
+	along              // a rip parts them
+	stacked            // in a column
+	beside             // columns in a strip
+	above              // strips in a sheet
+)
 
 // mostFillings bounds the fillings that are kept at once.
 const mostFillings = 1 << 20
@@ -105,19 +116,4 @@ func (p *pool) add(f filling) int32 {
 		p.counts = append(p.counts, p.counts[int(f.a)*p.words+i]+p.counts[int(f.b)*p.words+i])
 	}
 	return int32(len(p.fillings) - 1)
-}
-
-// parcel lays a filling out in a rectangle.
-func (p *pool) parcel(f int32, x, y int64) *ceiling.Parcel {
-	s := &p.fillings[f]
-	out := &ceiling.Parcel{X: x, Y: y, Cut: s.cut, At: int64(s.at)}
-	switch s.cut {
-	case problem.Crosscut:
-		out.Parts = [2]*ceiling.Parcel{p.parcel(s.a, out.At, y), p.parcel(s.b, x-out.At, y)}
-	case problem.Rip:
-		out.Parts = [2]*ceiling.Parcel{p.parcel(s.a, x, out.At), p.parcel(s.b, x, y-out.At)}
-	default:
-		out.Piece = &p.pieces[s.a]
-	}
-	return out
 }

@@ -23,26 +23,43 @@ type Question struct {
 
 // Answer is what was found.
 type Answer struct {
-	// Filling is worth Value, more than the floor; nil if nothing was found.
+	// Filling, or Strips under stages, is worth Value, more than the floor; nil
+	// if nothing was found.
 	Filling *ceiling.Parcel
+	Strips  []Strip
 	Value   int64
-	// Complete says that nothing worth more than Value, or without a filling
-	// than the floor, exists.
+	// Complete says that nothing worth more than Value, or where nothing was
+	// found than the floor, exists.
 	Complete bool
 }
 
-// Search answers with lists of up to length fillings. It returns false if the
-// meter ended, or the tables would be too large, before it was through; what was
-// found counts all the same.
+// Search answers for any number of stages, with lists of up to length fillings.
+// It returns false if the meter ended, or the tables would be too large, before
+// it was through; what was found counts all the same.
 func Search(q Question, length int, meter *work.Meter) (Answer, bool) {
-	s := newSearch(q, length, meter)
+	s := newRectangles(q, length, meter)
 	if s == nil {
-		return Answer{}, false
+		return Answer{Value: q.Floor}, false
 	}
 	ok := s.run()
 	a := Answer{Value: s.floor, Complete: ok && !s.full}
 	if s.best >= 0 {
 		a.Filling = s.parcel(s.best, q.X, q.Y)
+	}
+	return a, ok
+}
+
+// SearchStages is as [Search] for strips, columns and pieces stacked in them.
+// Pieces must come widest first.
+func SearchStages(q Question, rules ceiling.Rules, length int, meter *work.Meter) (Answer, bool) {
+	s := newStaged(q, rules, length, meter)
+	if s == nil {
+		return Answer{Value: q.Floor}, false
+	}
+	ok := s.run()
+	a := Answer{Value: s.floor, Complete: ok && !s.full}
+	if s.best >= 0 {
+		a.Strips = s.pool.strips(s.best)
 	}
 	return a, ok
 }
