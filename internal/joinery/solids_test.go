@@ -63,7 +63,9 @@ func checkSolids(t *testing.T, b *builder, cuts []piece.Cut, low joinery.Lowered
 	// half circle leave 2.6 % of them.
 	slack := 1e-4 + 0.03*holes
 	if t := b.Piece.Joints[0].Tenon; t != nil && t.Round {
-		slack += 3e-4 * mm2(low.Contact) // the half circles as 8 facets
+		entry, _ := low.Entry.Axis()
+		deep := low.Region[entry].Size().Millimetres()
+		slack += 3e-3 * math.Pi * t.Thickness.Nm.Millimetres() * deep // half circles as 8 facets
 	}
 	if want := mm2(low.Contact) - holes; touch.Status != solid.Verified || math.Abs(touch.Area-want) > slack {
 		t.Errorf("the solids touch over %.6f mm², by the joint %.6f", touch.Area, want)
