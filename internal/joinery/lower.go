@@ -45,8 +45,12 @@ func Lower(p *piece.Piece, l *ledger.Ledger) (cuts []piece.Cut, lowered []Lowere
 	for i := range w.joints {
 		w.lower(i)
 	}
+	of := make([][]int, len(w.joints)) // the claims of each joint
+	for k := range w.claims {
+		of[w.claims[k].joint] = append(of[w.claims[k].joint], k)
+	}
 	for i := range w.joints {
-		if n, ok := w.numbers(i); ok {
+		if n, ok := w.numbers(i, of[i]); ok {
 			lowered = append(lowered, n)
 		}
 	}
@@ -212,8 +216,8 @@ func (w *work) lower(i int) {
 // add files a claim.
 func (w *work) add(c claim) { w.claims = append(w.claims, c) }
 
-// numbers works out what joint i comes to.
-func (w *work) numbers(i int) (Lowered, bool) {
+// numbers works out what joint i comes to, of which the claims are mine.
+func (w *work) numbers(i int, mine []int) (Lowered, bool) {
 	j := &w.joints[i]
 	if j.failed {
 		return Lowered{}, false
@@ -230,12 +234,6 @@ func (w *work) numbers(i int) (Lowered, bool) {
 		w.strips(j, t)
 		out.Contact, out.LongGrain = areaOf(&t.all), areaOf(&t.long)
 		return out, true
-	}
-	var mine []int
-	for k := range w.claims {
-		if w.claims[k].joint == i {
-			mine = append(mine, k)
-		}
 	}
 	keptA, keptB, cut := new(big.Int), new(big.Int), new(big.Int)
 	all := new(touch)
