@@ -41,7 +41,7 @@ func (b *builder) shaped(j piece.Joint) string {
 	if k := j.Keys; k != nil {
 		out = append(out, b.say("joint-keys", message.Count("n", len(k.At)), size("thickness", k.Thickness), size("depth", k.Depth)))
 	}
-	return strings.Join(out, "; ")
+	return strings.Join(append(out, b.tenoned(j)...), "; ")
 }
 
 // sameShape reports whether two joints of a family are shaped alike.
@@ -58,5 +58,5 @@ func sameShape(a, b piece.Joint) bool {
 		}
 		return len(j.Keys.At)
 	}
-	return tails(a) == tails(b) && keys(a) == keys(b)
+	return tails(a) == tails(b) && keys(a) == keys(b) && sameTenon(a, b)
 }
