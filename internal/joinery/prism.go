@@ -159,6 +159,25 @@ func shares(a, b prism) bool {
 	return true
 }
 
+// holds reports whether a box lies wholly within the body.
+func (p prism) holds(b box) bool {
+	for _, a := range axes {
+		if b[a].Low.Nm < p.box[a].Low.Nm || b[a].High.Nm > p.box[a].High.Nm {
+			return false
+		}
+	}
+	for i, c := range p.line {
+		n := p.line[(i+1)%len(p.line)]
+		for _, x := range rectangle(b, p.axis) {
+			left := new(big.Int).Mul(big.NewInt(int64(n[0].Nm-c[0].Nm)), big.NewInt(int64(x[1].Nm-c[1].Nm)))
+			if left.Cmp(new(big.Int).Mul(big.NewInt(int64(n[1].Nm-c[1].Nm)), big.NewInt(int64(x[0].Nm-c[0].Nm)))) < 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // spot is a point or a direction, by right, back and up.
 type spot [3]*big.Int
 

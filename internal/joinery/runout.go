@@ -1,6 +1,8 @@
 package joinery
 
 import (
+	"slices"
+
 	"scantling/internal/piece"
 	"scantling/internal/unit"
 )
@@ -12,13 +14,14 @@ type wood struct {
 	body   []box
 	gone   [][]box
 	inner  [][]box // of gone, what is gone for certain
+	sloped [][]prism
 	beside [][]int // parts that touch the part or overlap it
 	steps  *steps
 }
 
 func (w *work) finished() *wood {
 	n := len(w.piece.Parts)
-	f := &wood{body: make([]box, n), gone: make([][]box, n), inner: make([][]box, n), beside: make([][]int, n), steps: &w.steps}
+	f := &wood{body: make([]box, n), gone: make([][]box, n), inner: make([][]box, n), sloped: make([][]prism, n), beside: make([][]int, n), steps: &w.steps}
 	for i := range w.piece.Parts {
 		f.body[i] = w.piece.Parts[i].Extent
 	}
@@ -29,6 +32,9 @@ func (w *work) finished() *wood {
 	for i := range w.claims {
 		if c := &w.claims[i]; !c.gone {
 			f.gone[c.loser] = append(f.gone[c.loser], c.cut)
+			if c.profile != nil {
+				f.sloped[c.loser] = append(f.sloped[c.loser], c.cutBody())
+			}
 			if b, ok := c.inner(); ok {
 				f.inner[c.loser] = append(f.inner[c.loser], b)
 			}
@@ -89,6 +95,9 @@ func (f *wood) hides(part int, cut, more box) bool {
 		taken = f.steps.lessAll(taken, g)
 	}
 	for _, t := range taken {
+		if slices.ContainsFunc(f.sloped[part], func(p prism) bool { return p.holds(t) }) {
+			continue
+		}
 		for _, a := range axes {
 			for _, high := range [2]bool{false, true} {
 				open := []box{skin(t, a, high)}
