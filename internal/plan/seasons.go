@@ -11,6 +11,7 @@ type Seasons struct {
 	Air   []Air       `json:"air"`
 	Parts []PartMove  `json:"parts,omitempty"`
 	Pairs []GrainPair `json:"pairs,omitempty"`
+	Rooms []PanelRoom `json:"rooms,omitempty"`
 	Cups  []Cup       `json:"cups,omitempty"`
 	Bows  []SheetBow  `json:"bows,omitempty"`
 }
@@ -87,6 +88,26 @@ type GrainPair struct {
 	// Remedies are what would help, best first: "slotted", "floating", "sliding",
 	// "narrower", "quarter", "sheet".
 	Remedies []string `json:"remedies,omitempty"`
+}
+
+// PanelRoom is a solid part that lies with its two edges in grooves, housings or
+// rebates without glue, as a bottom or a panel in a frame does: it must have room to
+// grow, and must not shrink out of them.
+type PanelRoom struct {
+	Part address.Address `json:"part"`
+	Axis piece.Axis      `json:"axis"`
+	// Joints are those at its low and its high edge.
+	Joints [2]address.Address `json:"joints"`
+	Swell  Swell              `json:"swell"`
+	// Room is the clearance behind both edges together, Enters how deep the shallower
+	// edge lies in.
+	Room   Figure `json:"room"`
+	Enters Figure `json:"enters"`
+	// Spare is what is left of the room at the wet end: below nought it binds. Keeps
+	// is what of the shallower edge stays in at the dry end if all of the shrinking
+	// comes out on its side: below nought it falls out.
+	Spare Estimate `json:"spare"`
+	Keeps Estimate `json:"keeps"`
 }
 
 // Cup is how parts bend across their width while they wait, because one face was

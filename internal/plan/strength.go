@@ -70,6 +70,9 @@ type Standing struct {
 	// Holds is the moment about the front feet that keeps it standing, in N m; it
 	// falls where this is nought or less.
 	Holds Estimate `json:"holds"`
+	// Soft is the same on a soft floor, its back feet 0.43 in higher (the block of ASTM
+	// F2057).
+	Soft Estimate `json:"soft"`
 	// Pull is the level pull that tips it, at PullHigh over the floor: at the highest
 	// drawer, or at the top.
 	Pull     Estimate `json:"pull"`

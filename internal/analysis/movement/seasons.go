@@ -57,7 +57,7 @@ func Follow(in Input) plan.Seasons {
 		s.Now, s.Dry, s.Wet = hundredths(s.Now), hundredths(s.Dry), hundredths(s.Wet) // as the ledger has them
 	}
 	f.now, f.dry, f.wet = f.moisture("now", f.climate.Season.Now), f.moisture("dry", f.climate.Season.Dry), f.moisture("wet", f.climate.Season.Wet)
-	return plan.Seasons{Air: f.airs(), Parts: f.partMoves(), Pairs: f.pairs(), Cups: f.cups(), Bows: f.bows()}
+	return plan.Seasons{Air: f.airs(), Parts: f.partMoves(), Pairs: f.pairs(), Rooms: f.rooms(), Cups: f.cups(), Bows: f.bows()}
 }
 
 // follower is one run of Follow.
@@ -201,6 +201,8 @@ func SeasonFunctions() ledger.Functions {
 	return ledger.Functions{
 		"swells by":            swings(func(s timber.Swing) unit.Length { return max(0, s.Wet.Value-s.Now) }),
 		"shrinks by":           swings(func(s timber.Swing) unit.Length { return max(0, s.Now-s.Dry.Value) }),
+		"less the growth":      lessBy,
+		"less the loss":        lessBy,
 		"forced strain":        forcedStrain,
 		"stress across":        stressAcross,
 		"cup for a point":      cupForAPoint,

@@ -25,13 +25,14 @@ func Functions() ledger.Functions {
 			return float64(mechanics.PushOfUse(mechanics.Mass(x[0] / 1000)).Value)
 		}),
 		"moment on a corner": cornerMoment, "shift of a panel": panelShift,
-		"moment about the feet": standsBy(func(s mechanics.Standing) float64 { return float64(s.Holds) / 1000 }),
-		"lean":                  standsBy(func(s mechanics.Standing) float64 { return float64(s.Lean()) }),
-		"force at a distance":   forceAt,
-		"dowels pull out":       dowels,
-		"pull bears":            pairMoment,
-		"cheeks bear":           cheeks,
-		"screw pulls out":       screwOut, "nail pulls out": nailOut,
+		"moment about the feet":  standsBy(func(s mechanics.Standing) float64 { return float64(s.Holds) / 1000 }),
+		"moment on a soft floor": softFloor,
+		"lean":                   standsBy(func(s mechanics.Standing) float64 { return float64(s.Lean()) }),
+		"force at a distance":    forceAt,
+		"dowels pull out":        dowels,
+		"pull bears":             pairMoment,
+		"cheeks bear":            cheeks,
+		"screw pulls out":        screwOut, "nail pulls out": nailOut,
 		"screw pushed sideways": sideways(mechanics.ScrewLateral), "nail pushed sideways": sideways(mechanics.NailLateral),
 		"moment over": numbers(unit.DimUntyped, 2, func(x []float64) float64 { return x[0] / x[1] }),
 		"force over":  numbers(unit.DimForce, 2, func(x []float64) float64 { return x[0] / x[1] }),
@@ -185,6 +186,19 @@ func standsBy(what func(mechanics.Standing) float64) func([]unit.Value) (unit.Va
 		}
 		return estimate.Value(unit.DimUntyped, what(mechanics.Stand(loads))), nil
 	}
+}
+
+// softFloor is the moment about the front feet when the back feet stand 0.43 in higher:
+// the depth between the feet, then the bodies as in standsBy.
+func softFloor(a []unit.Value) (unit.Value, error) {
+	depth, err := lengthsOf(a, 1)
+	if err != nil || depth[0] <= 0 {
+		return unit.Value{}, fmt.Errorf("a soft floor under %v", a)
+	}
+	return standsBy(func(s mechanics.Standing) float64 {
+		forward := mechanics.Carpet(mechanics.CarpetStrip.Value, depth[0], s.High)
+		return (float64(s.Holds) - float64(float64(s.Mass.Weight())*forward.Millimetres())) / 1000
+	})(a[1:])
 }
 
 // forceAt is the force that has a moment in N m at a distance; nought where the moment

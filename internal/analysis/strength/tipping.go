@@ -26,8 +26,8 @@ type body struct {
 
 // stand is where a piece stands.
 type stand struct {
-	front, floor piece.Figure
-	found        bool
+	front, back, floor piece.Figure
+	found              bool
 }
 
 // standing tells what keeps the piece on its feet: empty, and loaded if anything is to
@@ -77,9 +77,9 @@ func (e *estimator) feet() stand {
 			low := p.Extent[piece.Up].Low
 			switch {
 			case first && (!s.found || low.Nm < s.floor.Nm):
-				s.floor, s.found, s.front = low, true, p.Extent[piece.Back].Low
-			case !first && low.Nm == s.floor.Nm && p.Extent[piece.Back].Low.Nm < s.front.Nm:
-				s.front = p.Extent[piece.Back].Low
+				s.floor, s.found, s.front, s.back = low, true, p.Extent[piece.Back].Low, p.Extent[piece.Back].High
+			case !first && low.Nm == s.floor.Nm:
+				s.front, s.back = lower(s.front, p.Extent[piece.Back].Low), higher(s.back, p.Extent[piece.Back].High)
 			}
 		}
 	}
@@ -172,6 +172,8 @@ func (e *estimator) stands(feet stand, state string, bodies []body, out []*move)
 	}
 	s.Mass = e.sum(name+".mass", masses...)
 	s.Holds = e.maker.Estimate(name+".holds", "moment about the feet", "N m", mechanics.SourceTipping, plan.NoMass, args...)
+	depth := e.Ledger.Less("depth of the feet", feet.back, feet.front)
+	s.Soft = e.maker.Estimate(name+".soft", "moment on a soft floor", "N m", mechanics.CarpetStrip.Source, plan.NoMass, append([]estimate.Arg{estimate.Of(depth)}, args...)...)
 	s.Lean = e.maker.Estimate(name+".lean", "lean", "degrees", mechanics.SourceTipping, plan.NoMass, args...)
 	s.PullHigh = e.pullHigh(feet)
 	s.Pull = e.maker.Estimate(name+".pull", "force at a distance", "", mechanics.SourceTipping, plan.NoMass, estimate.Again(s.Holds), estimate.Of(s.PullHigh))
