@@ -46,6 +46,10 @@ func (d *partDrawing) collect() {
 			d.place(axis, mark{at: c.Dip.Centre.Nm - c.Dip.Chord.Nm/2, address: c.Address})
 			d.place(axis, mark{at: c.Dip.Centre.Nm + c.Dip.Chord.Nm/2, address: c.Address})
 			d.inwards(c.Dip.Open, c.Dip.Depth.Nm, c.Address)
+		case c.Slice != nil:
+			d.slices(c)
+		case c.Pocket != nil:
+			d.pockets(c)
 		}
 	}
 	for _, list := range []*[]mark{&d.along, &d.across, &d.through} {
@@ -136,6 +140,10 @@ func (d *partDrawing) limits(c piece.Cut) (low, high [3]unit.Length) {
 	case c.Ease != nil:
 		inwards(c.Ease.Sides[0], c.Ease.Radius.Nm)
 		inwards(c.Ease.Sides[1], c.Ease.Radius.Nm)
+	case c.Slice != nil:
+		return d.sliceLimits(c.Slice)
+	case c.Pocket != nil:
+		return d.pocketLimits(c.Pocket)
 	}
 	return low, high
 }

@@ -62,7 +62,7 @@ func (b *builder) cut(names *naming.Names, part piece.Part, r naming.CutRow) {
 		if c.Bore.Through {
 			depth = b.say("runs.through")
 		}
-		b.row(letter, kind, side(c.Bore.Open), b.say("runs.both"), b.length(c.Bore.At[0])+" · "+b.length(c.Bore.At[1]), "⌀ "+b.length(c.Bore.Diameter), depth, "", b.purpose(names, r))
+		b.row(letter, kind, side(c.Bore.Open), b.centre(c.Bore.Open), b.length(c.Bore.At[0])+" · "+b.length(c.Bore.At[1]), "⌀ "+b.length(c.Bore.Diameter), depth, b.mouth(c.Bore.Sink), b.purpose(names, r))
 	case c.Dip != nil:
 		low := c.Dip.Centre.Nm - c.Dip.Chord.Nm/2
 		along := piece.EndLow
@@ -72,8 +72,27 @@ func (b *builder) cut(names *naming.Names, part piece.Part, r naming.CutRow) {
 		b.row(letter, kind, side(c.Dip.Open), b.side(along), b.speech.Figure(low)+" – "+b.speech.Figure(low+c.Dip.Chord.Nm), b.length(c.Dip.Chord), b.length(c.Dip.Depth),
 			b.say("runs.arc", message.Text("radius", b.speech.Figure(naming.Radius(c.Dip)))), "")
 	case c.Ease != nil:
-		b.row(letter, kind, side(c.Ease.Sides[0]), "", b.say("runs.along", message.Text("side", side(c.Ease.Sides[1]))), "", b.length(c.Ease.Radius), b.say("runs.through"), "")
+		runs := b.say("runs.through")
+		if c.Ease.To.Nm > 0 {
+			runs = b.length(c.Ease.From) + " – " + b.length(c.Ease.To)
+		}
+		b.row(letter, b.eased(c.Ease), side(c.Ease.Sides[0]), "", b.say("runs.along", message.Text("side", side(c.Ease.Sides[1]))), "", b.length(c.Ease.Radius), runs, "")
+	case c.Slice != nil:
+		b.slice(letter, kind, part, c.Slice)
+	case c.Pocket != nil:
+		b.pocket(letter, kind, part, c.Pocket)
 	}
+}
+
+// eased names an edge taken off by its shape.
+func (b *builder) eased(e *piece.Ease) string {
+	switch {
+	case e.Chamfer:
+		return b.say("cut.chamfer")
+	case e.Cove:
+		return b.say("cut.cove")
+	}
+	return b.say("cut.eased")
 }
 
 // places gives the stretch of a cut, or the middles of several.
