@@ -22,12 +22,9 @@ func (m *Maker) unary(x *document.Unary, s Scope, name string) Value {
 		}
 		return m.make(t, name, x.Place(), ledger.OpCall, "not", t)
 	}
-	if v.Kind == Text {
-		l, ok := m.Length(v, "")
-		if !ok {
-			return Value{}
-		}
-		v = l
+	v, ok := m.textAsQuantity(v)
+	if !ok {
+		return Value{}
 	}
 	if v.Kind != Quantity {
 		return m.fault(CodeKinds, x.Place(), message.Text("sign", "-"), message.Word("left", v.Word()), message.Word("right", v.Word()))
@@ -112,10 +109,10 @@ func (m *Maker) matched(a, b Value) (Value, Value, bool) {
 			return a, b, true
 		}
 	}
-	if text { // a text beside a quantity is a length, and so is the bare number beside it
+	if text { // a text beside a quantity is a length or an angle, and so is the bare number beside it
 		var okA, okB bool
-		a, okA = m.textAsLength(a)
-		b, okB = m.textAsLength(b)
+		a, okA = m.textAsQuantity(a)
+		b, okB = m.textAsQuantity(b)
 		if !okA || !okB {
 			return a, b, false
 		}
@@ -130,9 +127,13 @@ func (m *Maker) matched(a, b Value) (Value, Value, bool) {
 	return a, b, true
 }
 
-func (m *Maker) textAsLength(v Value) (Value, bool) {
+// textAsQuantity reads a text in a sum: an angle if it is one, else a length.
+func (m *Maker) textAsQuantity(v Value) (Value, bool) {
 	if v.Kind != Text {
 		return v, true
+	}
+	if is, err := unit.ParseValue(v.Is.Text(), 0); err == nil && is.Dim() == unit.DimAngle {
+		return m.entered(Value{Kind: Quantity, Is: is, Where: v.Where}, ""), true
 	}
 	return m.Length(v, "")
 }
@@ -183,13 +184,11 @@ func (m *Maker) as(v Value, dim unit.Dim, name string) Value {
 
 func (m *Maker) product(x *document.Binary, a, b Value, name string) Value {
 	for _, v := range []*Value{&a, &b} {
-		if v.Kind == Text {
-			l, ok := m.Length(*v, "")
-			if !ok {
-				return Value{}
-			}
-			*v = l
+		read, ok := m.textAsQuantity(*v)
+		if !ok {
+			return Value{}
 		}
+		*v = read
 	}
 	if a.Kind != Quantity || b.Kind != Quantity {
 		return m.fault(CodeKinds, x.Place(), message.Text("sign", x.Sign), message.Word("left", a.Word()), message.Word("right", b.Word()))
