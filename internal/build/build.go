@@ -19,6 +19,7 @@ import (
 	"scantling/internal/analysis/setups"
 	"scantling/internal/analysis/stages"
 	"scantling/internal/analysis/strength"
+	"scantling/internal/analysis/supplies"
 	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/evaluate"
@@ -47,7 +48,7 @@ type Result struct {
 // order follows from their needs.
 func Analyses() []analysis.Analysis {
 	return append(check.All(),
-		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, contents.Stows, movement.Analysis, movement.Seasons, strength.Analysis, cost.Analysis,
+		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, contents.Stows, supplies.Analysis, movement.Analysis, movement.Seasons, strength.Analysis, cost.Analysis,
 		rows.Analysis, operations.Analysis, setups.Analysis, sequence.Analysis,
 	)
 }
@@ -99,7 +100,7 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 		p.Setups, p.Operations = cards.Setups, cards.Operations
 	}
 	p.Steps = sequence.Analysis.Get(c)
-	p.Held, p.Stowed = contents.Analysis.Get(c), contents.Stows.Get(c)
+	p.Held, p.Stowed, p.Supplies = contents.Analysis.Get(c), contents.Stows.Get(c), supplies.Analysis.Get(c)
 	p.Clearances = movement.Analysis.Get(c)
 	p.Seasons, p.Strength = movement.Seasons.Get(c), strength.Analysis.Get(c)
 	if r, ok := cost.Analysis.Result(c); ok {
@@ -154,7 +155,7 @@ func (r Result) Broken() bool { return r.Plan.Diagnostics.HasErrors() }
 // Functions returns every pure function that a plan's ledger may call.
 func Functions() ledger.Functions {
 	all := ledger.Functions{}
-	for _, f := range []ledger.Functions{evaluate.Functions(), contents.Functions(), movement.Functions(), movement.SeasonFunctions(), strength.Functions(), rows.Functions()} {
+	for _, f := range []ledger.Functions{evaluate.Functions(), contents.Functions(), supplies.Functions(), movement.Functions(), movement.SeasonFunctions(), strength.Functions(), rows.Functions()} {
 		maps.Copy(all, f)
 	}
 	return all

@@ -38,6 +38,7 @@ type Plan struct {
 	Strength Strength  `json:"strength,omitzero"`
 	Held     []Held    `json:"held,omitempty"`
 	Stowed   []Stowed  `json:"stowed,omitempty"`
+	Supplies []Supply  `json:"supplies,omitempty"`
 	Findings []Finding `json:"findings"`
 	Cost     Cost      `json:"cost"`
 	// Diagnostics are what the documents themselves gave rise to.

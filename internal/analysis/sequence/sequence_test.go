@@ -9,6 +9,8 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/shop"
+	"scantling/internal/timber"
 	"scantling/internal/unit"
 )
 
@@ -169,6 +171,18 @@ func TestWaits(t *testing.T) {
 	var any sequencer
 	if any.glueOf("fish") != any.glueOf("pva") || any.finishOf("soap").recoat != 24*60 {
 		t.Error("an unknown glue or finish has no cautious times")
+	}
+}
+
+// TestClampInTheCold: by hand, at 55 °F (12.78 °C) an hour in clamps becomes two,
+// at 18 °C (64.4 °F) 60 · 2^(5.6 / 15) = 77.7 minutes, 80 to the next five; below
+// what it sets at the usual hour is told, and a check says that it is too cold.
+func TestClampInTheCold(t *testing.T) {
+	for degrees, want := range map[timber.Temperature]int{21.2: 60, 30: 60, 18: 80, 115.0 / 9: 120, 2: 60} {
+		s := sequencer{Input: Input{Shop: &shop.Shop{Climate: shop.Climate{Now: timber.Air{Temperature: degrees, Humidity: 50}}}}}
+		if got := s.glueOf("pva").clamp; got != want {
+			t.Errorf("at %.2f °C: %d minutes, want %d", float64(degrees), got, want)
+		}
 	}
 }
 

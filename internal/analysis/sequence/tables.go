@@ -1,10 +1,12 @@
 package sequence
 
 import (
+	"math"
 	"strings"
 
 	"scantling/internal/figure"
 	"scantling/internal/sundries"
+	"scantling/internal/timber"
 )
 
 // glueTimes are minutes: to put it together, in clamps, until it is hard.
@@ -32,7 +34,22 @@ func (s *sequencer) glueOf(name string) glueTimes {
 	if err != nil {
 		g, _ = sundries.FindGlue("pva")
 	}
-	return glueTimes{minutes(g.Open, 5), minutes(g.Clamp, 60), minutes(g.Cure, 24*60)}
+	return glueTimes{minutes(g.Open, 5), s.clamp(g), minutes(g.Cure, 24*60)}
+}
+
+// clamp is how long a glue stays clamped in today's air, to the next five minutes:
+// longer the colder it is. In air that it does not set in, which a check tells, it
+// is the usual time.
+func (s *sequencer) clamp(g sundries.Glue) int {
+	usual := minutes(g.Clamp, 60)
+	if s.Shop == nil || s.Shop.Climate.Now == (timber.Air{}) {
+		return usual
+	}
+	now, err := g.ClampAt(s.Shop.Climate.Now.Temperature)
+	if err != nil {
+		return usual
+	}
+	return (int(math.Ceil(float64(now.Value)-1e-6)) + 4) / 5 * 5
 }
 
 // finishOf returns the times of a finish, a day between coats and a week until it

@@ -24,6 +24,11 @@ func (c *composer) buying() {
 		c.heading(2, "booklet.tools", "tools", false)
 		c.table(table.Tools(c.plan, c.speech))
 	}
+	if len(c.plan.Supplies) > 0 {
+		c.heading(2, "table.supplies", "supplies", false)
+		c.text("booklet.supplies-intro")
+		c.table(table.Supplies(c.plan, c.speech))
+	}
 	if len(c.plan.Held) > 0 {
 		before := len(c.blocks)
 		c.heading(2, "booklet.holds", "holds", false)

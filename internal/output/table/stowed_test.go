@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"scantling/internal/figure"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -40,5 +41,27 @@ func TestStowed(t *testing.T) {
 	}
 	if title := got.Groups[0]; !strings.Contains(title, "98 in 98 places") || !strings.Contains(title, "2 more") {
 		t.Errorf("%q", title)
+	}
+}
+
+// TestSupplies: a figure says its range, source and status; nothing known is said so.
+func TestSupplies(t *testing.T) {
+	minutes := func(n int64) unit.Value { return unit.OfInt(unit.DimUntyped, n) }
+	p := tray("tray", 15)
+	p.Supplies = []plan.Supply{
+		{Kind: "glue", Name: "pva", Water: "D2", Figures: []plan.SupplyFigure{
+			{Word: "clamp", Estimate: plan.Estimate{Value: minutes(80), Low: minutes(80), High: minutes(80), Unit: "min", Source: figure.Source{Title: "a magazine", Status: figure.Read}}},
+			{Word: "coldest", Estimate: plan.Estimate{Value: minutes(7), Low: minutes(4), High: minutes(7), Unit: "°C", Source: figure.Source{Status: figure.Memory}}},
+		}},
+		{Kind: "finish", Name: "soap"},
+	}
+	got := Supplies(p, english(unit.Metric))
+	if len(got.Rows) != 3 || len(got.Groups) != 2 {
+		t.Fatalf("%+v", got)
+	}
+	for i, want := range []string{"in clamps, today|1 h 20 min|–|a magazine|looked up", "least temperature|7 °C|4 °C to 7 °C|–|from memory", "nothing is known of it|–|–|–|–"} {
+		if row := strings.Join(got.Rows[i], "|"); row != want {
+			t.Errorf("%s, want %s", row, want)
+		}
 	}
 }

@@ -1,0 +1,65 @@
+package supplies_test
+
+import (
+	"math"
+	"testing"
+
+	"scantling/internal/address"
+	"scantling/internal/analysis/check/checktest"
+	"scantling/internal/analysis/supplies"
+	"scantling/internal/piece"
+	"scantling/internal/plan"
+	"scantling/internal/timber"
+)
+
+// TestDerive: every figure of the chest's glue has a value, a status and a line in
+// the ledger; a shop of 12.78 °C doubles the hour in clamps. By hand, two coats of
+// danish oil on a board of 500 by 400 by 20 (0.436 m²) at 13 m² to the litre want
+// 0.067 l, from 0.058 at 15 to 0.073 at 12.
+func TestDerive(t *testing.T) {
+	b := checktest.Chest()
+	b.Piece.Parts = append(b.Piece.Parts, piece.Part{Address: "board", Length: b.Fig("l", 5000), Width: b.Fig("w", 4000), Thickness: b.Fig("t", 200)})
+	b.Piece.Finishes = []piece.Finish{{Address: "finish.oil", Kind: "danish oil", Coats: 2, On: []address.Address{"board"}}}
+	s := checktest.Shop()
+	s.Climate.Now = timber.Air{Temperature: 115.0 / 9, Humidity: 50}
+	all := supplies.Derive(&b.Piece, s, b.Ledger)
+	words := map[string]plan.SupplyFigure{}
+	for _, x := range all {
+		for _, f := range x.Figures {
+			words[x.Name+" "+f.Word] = f
+			if !f.Known() || f.Source.Status == "" || f.Unit == "" && f.Word != "coats" || b.Ledger.Value(f.Entry).Float() != f.Value.Float() {
+				t.Errorf("%s %s: %+v", x.Name, f.Word, f)
+			}
+		}
+	}
+	for name, want := range map[string][3]float64{
+		"pva clamp": {120, 120, 120}, "pva open": {5, 5, 5}, "pva coldest": {7, 4, 7}, "danish oil recoat": {720, 360, 720}, "danish oil litres": {2 * 0.436 / 13, 2 * 0.436 / 15, 2 * 0.436 / 12},
+	} {
+		f := words[name]
+		for i, got := range [3]float64{f.Value.Float(), f.Low.Float(), f.High.Float()} {
+			if math.Abs(got-want[i]) > 1e-4*want[i] {
+				t.Errorf("%s: %v, want %v", name, got, want[i])
+			}
+		}
+	}
+	if words["danish oil litres"].Source.Status != "memory" {
+		t.Errorf("%+v", words["danish oil litres"].Source)
+	}
+	for _, d := range b.Ledger.Verify() {
+		t.Error(d)
+	}
+}
+
+// TestUnknown: what nobody knows has no figures; without a shop nothing is asked of it.
+func TestUnknown(t *testing.T) {
+	b := checktest.Chest()
+	b.Piece.Joints[0].Glue = "fish"
+	b.Piece.Finishes = []piece.Finish{{Address: "finish.soap", Kind: "soap", Coats: 1}}
+	all := supplies.Derive(&b.Piece, nil, b.Ledger)
+	if len(all) < 2 || all[0].Name != "fish" || len(all[0].Figures) != 0 || len(all[len(all)-1].Figures) != 0 {
+		t.Errorf("%+v", all)
+	}
+	if _, err := supplies.Functions()["litres of finish"](nil); err == nil {
+		t.Error("litres of nothing")
+	}
+}

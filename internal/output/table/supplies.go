@@ -1,0 +1,48 @@
+package table
+
+import (
+	"strconv"
+
+	"scantling/internal/message"
+	"scantling/internal/plan"
+	"scantling/internal/unit"
+)
+
+// Supplies lists what is known of the glues and finishes that the piece is made
+// with: every figure with the range that sources give, its source and its status.
+func Supplies(p *plan.Plan, s Speech) Table {
+	b := newTable(p, s, "table.supplies").
+		column("column.figure", text, 1.3).column("column.value", text, 0.9).column("column.range", text, 1.2).
+		column("column.source", text, 2.4).column("column.status", text, 1.2)
+	b.table.Note = ""
+	for _, x := range p.Supplies {
+		title := b.say("supply."+x.Kind, message.Text("name", x.Name))
+		if x.Water != "" {
+			title += " · " + b.say("supply.water", message.Text("class", x.Water))
+		}
+		b.group(title)
+		if len(x.Figures) == 0 {
+			b.row(b.say("supply.unknown"), "–", "–", "–", "–")
+		}
+		for _, f := range x.Figures {
+			span := "–"
+			if !f.Low.Equal(f.High) {
+				span = b.say("supply.range", message.Text("low", b.quantity(f, f.Low)), message.Text("high", b.quantity(f, f.High)))
+			}
+			source := f.Source.Title
+			if source == "" {
+				source = "–"
+			}
+			b.row(b.say("supply.word."+f.Word), b.quantity(f, f.Value), span, s.Own(source), b.say("figure-status."+string(f.Source.Status)))
+		}
+	}
+	return b.table
+}
+
+// quantity writes a value of a supply in its unit.
+func (b *builder) quantity(f plan.SupplyFigure, v unit.Value) string {
+	if f.Unit == "min" {
+		return b.say("supply.time", message.Minutes("time", int(v.Float())))
+	}
+	return b.say("supply.value", message.Text("value", strconv.FormatFloat(v.Float(), 'g', 3, 64)), message.Text("unit", f.Unit))
+}
