@@ -15,11 +15,11 @@ type corner struct {
 
 // quick settles the plane without an arrangement where it holds one facet and
 // nothing is near but the facet's owner and, if that is a cutter, one convex
-// body that the plane passes through cleanly. The face is then the facet, or
-// what lies of it in the body: the wall of a hole, the side of a groove. It
-// reports false where the plane is not so simple.
+// body that the plane passes through cleanly, and convex cutters that pass cleanly
+// too. The face is then the facet, or what lies of it in the body: the wall of a
+// hole, the side of a groove. It reports false where the plane is not so simple.
 func (s *sheet) quick(id int32, pl *plane) bool {
-	if s.mode != build || len(pl.facets) != 1 || len(s.locals) == 0 || len(s.locals) > 2 {
+	if s.mode != build || len(pl.facets) != 1 || len(s.locals) == 0 || len(s.locals) > quickLimit {
 		return false
 	}
 	owner := pl.facets[0].poly
@@ -29,21 +29,28 @@ func (s *sheet) quick(id int32, pl *plane) bool {
 		return false
 	}
 	isBody := s.roles[owner] == bodyA
-	if isBody != (len(s.locals) == 1) {
-		return isBody == false && len(s.locals) == 1 // a cutter in the air
+	body := int32(-1)
+	for k := range s.locals {
+		other := s.locals[k].poly
+		switch {
+		case other == owner:
+		case s.roles[other] != bodyA:
+		case isBody || body >= 0:
+			return false
+		default:
+			body = other
+		}
+	}
+	if !isBody && body < 0 {
+		return len(s.locals) == 1 // a cutter in the air
 	}
 	s.poly = s.poly[:0]
 	for i, v := range f.loops[0] {
 		s.poly = append(s.poly, corner{at: p.verts[v], src: p.facets[f.edges[i]].plane})
 	}
-	s.arr.lines = s.arr.lines[:0]
 	if !isBody {
-		other := s.locals[0].poly
-		if other == owner {
-			other = s.locals[1].poly
-		}
-		b := s.polys[other]
-		if s.roles[other] != bodyA || !b.convex {
+		b := s.polys[body]
+		if !b.convex {
 			return false
 		}
 		low, flat, high := s.cutter.classify(b, pl, s.tol.on)
@@ -51,12 +58,27 @@ func (s *sheet) quick(id int32, pl *plane) bool {
 			return false
 		}
 		if !low || !high || !s.trim(id, b) {
+			s.arr.lines = s.arr.lines[:0]
 			return true // no face
 		}
+	}
+	s.carver.reset(s.poly)
+	for k := range s.locals {
+		if other := s.locals[k].poly; other != owner && other != body && !s.carver.carve(s.polys[other], pl, &s.cutter, s.tol.on) {
+			s.arr.lines = s.arr.lines[:0]
+			return false
+		}
+	}
+	if s.carver.pieces() == 0 {
+		s.arr.lines = s.arr.lines[:0]
+		return true // no face
 	}
 	s.emitQuick(pl, f, isBody)
 	return true
 }
+
+// quickLimit is the number of polyhedra near a plane up to which quick looks.
+const quickLimit = 12
 
 // trim clips the corners by every facet of a convex body. It reports false
 // where nothing is left.
@@ -112,7 +134,7 @@ func (s *sheet) clipCorners(plane int32, tol float64) {
 	s.poly, s.spare = s.spare, s.poly
 }
 
-// emitQuick puts the corners out as the boundary of one face.
+// emitQuick puts the pieces out as the boundary of one face.
 func (s *sheet) emitQuick(pl *plane, f *facet, isBody bool) {
 	up := f.n.Dot(pl.n) > 0
 	k := key{sign: 1, tag: f.tag, surf: f.surf}
@@ -121,18 +143,13 @@ func (s *sheet) emitQuick(pl *plane, f *facet, isBody bool) {
 	}
 	s.keys = append(s.keys, k)
 	at := s.arr.points.at[:0]
-	for _, c := range s.poly {
-		at = append(at, pl.flat(c.at))
-	}
-	s.arr.points.at = at
-	n := int32(len(at))
-	for i := range n {
-		j := (i + 1) % n
-		u, v, over := i, j, up
+	for _, e := range s.carver.outline() {
+		u, v, over := int32(len(at)), int32(len(at)+1), up
+		at = append(at, pl.flat(e.from), pl.flat(e.to))
 		if !before(at[u], at[v]) {
 			u, v, over = v, u, !over
 		}
-		b := boundary{u: u, v: v, src: s.poly[i].src}
+		b := boundary{u: u, v: v, src: e.src}
 		if over {
 			b.above = 1
 		} else {
@@ -140,4 +157,5 @@ func (s *sheet) emitQuick(pl *plane, f *facet, isBody bool) {
 		}
 		s.out = append(s.out, b)
 	}
+	s.arr.points.at = at
 }

@@ -51,6 +51,7 @@ type sheet struct {
 	seams  int32
 	poly   []corner
 	spare  []corner
+	carver carver
 }
 
 // local is a polyhedron near the plane.
