@@ -33,6 +33,7 @@ func Whole(p *plan.Plan, solids Solids) (s scene.Scene, left []address.Address) 
 		}
 		b.object(part, body)
 	}
+	b.fitted(p.Piece)
 	return b.scene, left
 }
 

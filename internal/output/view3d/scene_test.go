@@ -108,3 +108,31 @@ func TestSceneLeavesOut(t *testing.T) {
 		t.Errorf("left out %v, %d objects", left, len(s.Objects))
 	}
 }
+
+// TestHardware: a knob's drum of 20 × 18 is one object more, of metal, its surface
+// round the volume of a drum (8 facets to a half circle leave out 2.6 %).
+func TestHardware(t *testing.T) {
+	p := sample()
+	p.Piece.Hardware = []piece.Hardware{{Address: "hardware.knob", Kind: "knob 20", Count: 1, Bodies: []piece.Body{{
+		Of: 1, Word: "knob", Round: true, Axis: piece.Back,
+		Extent: [3]piece.Extent{{Low: fig(40), High: fig(60)}, {Low: fig(-18), High: fig(0)}, {Low: fig(0), High: fig(20)}},
+	}}}}
+	s, _ := Whole(p, shapes{shape.New(p.Piece, nil, shape.ScreenFacets)})
+	if len(s.Objects) != 3 || len(s.Materials) != 2 || s.Materials[1].Role != "hardware" {
+		t.Fatalf("%d objects, %+v", len(s.Objects), s.Materials)
+	}
+	if f := s.Faults(); f != nil {
+		t.Fatal(f)
+	}
+	o := s.Objects[2]
+	m := s.Meshes[o.Mesh]
+	volume, front := 0.0, math.Inf(1)
+	for _, tri := range m.Triangles {
+		a, b, c := m.Points[tri[0]], m.Points[tri[1]], m.Points[tri[2]]
+		volume += a.Dot(b.Cross(c)) / 6
+		front = min(front, o.Pose.ToWorld(a).Y)
+	}
+	if want := math.Pi * 100 * 18; math.Abs(volume-want) > 0.03*want || o.Address != "hardware.knob" || front != -18 {
+		t.Errorf("%s: %v mm³, want about %v; front at %v", o.Address, volume, want, front)
+	}
+}
