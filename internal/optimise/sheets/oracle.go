@@ -5,6 +5,8 @@ import (
 
 	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
+	"scantling/internal/optimise/problem"
+	"scantling/internal/optimise/shortlist"
 	"scantling/internal/optimise/work"
 )
 
@@ -55,6 +57,9 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 			if len(reply.Found) == 0 && reply.Exact && ask.Prove {
 				o.tighten(&b, i, ask, &reply, meter)
 			}
+			if len(reply.Found) == 0 && reply.Exact && (reply.Worth[i] > ask.Price[i] || !ask.Prove) {
+				o.listed(m, i, ask, &reply, meter)
+			}
 			if meter.Ended() {
 				return reply, len(reply.Found) > 0
 			}
@@ -64,6 +69,29 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 		return o.unlimited(ask, reply, meter)
 	}
 	return reply, true
+}
+
+// listed seeks a pattern with short lists; where nothing was left out and nothing
+// found, no pattern is worth more than its price.
+func (o *oracle) listed(m *model, i int, ask cover.Ask, reply *cover.Reply, meter *work.Meter) {
+	t := &m.stock[i]
+	if len(t.defects) > 0 || len(m.p.Sequences) > 0 || m.p.Feed != (problem.Feed{}) {
+		return
+	}
+	q := shortlist.Question{X: t.x, Y: t.y, Pieces: m.order(widest), Left: ask.Left, Value: ask.Value, Guide: ask.Value, Scale: 1, Floor: ask.Price[i], Step: 1}
+	for length := 1; length <= 64; length *= 4 {
+		a, ok := shortlist.SearchStages(q, m.rules(), length, meter)
+		if a.Strips != nil {
+			reply.Found = append(reply.Found, m.stripped(i, a.Strips))
+			return
+		}
+		if a.Complete && len(o.models) == 1 {
+			reply.Worth[i] = ask.Price[i]
+		}
+		if a.Complete || !ok || !ask.Prove {
+			return
+		}
+	}
 }
 
 // tightenings bounds the steps of one tightening.
