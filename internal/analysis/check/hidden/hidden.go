@@ -86,6 +86,9 @@ type judge struct {
 // end judges the opening of a slot at one end of its run.
 func (j *judge) end(s bodies.Slot, high bool) {
 	side := piece.SideOf(s.Run, high)
+	if j.sliced(s, side) {
+		return
+	}
 	run := bodies.Span{Low: 0, High: unit.Nanometre}
 	if high {
 		whole := s.Whole(s.Run)

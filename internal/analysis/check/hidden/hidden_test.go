@@ -32,6 +32,17 @@ func cover(left int64, low, high int64) func(*trial.Builder) {
 	}
 }
 
+// slice takes end 1 of the side off along a slope that begins so far from the end at
+// face 1 and ends so far from it at face 2.
+func slice(one, two int64) func(*trial.Builder) {
+	return func(b *trial.Builder) {
+		f := func(n int64) piece.Figure { return b.Fig("slice", n) }
+		b.Piece.Cuts = append(b.Piece.Cuts, piece.Cut{Address: "side.mitre", Kind: piece.Mitre, Part: "side", Slice: &piece.Slice{
+			Off: piece.EndLow, To: [2]piece.Figure{f(600), f(100)}, At: [3]piece.Figure{f(one), f(one), f(two)},
+		}})
+	}
+}
+
 func TestHidden(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -51,6 +62,8 @@ func TestHidden(t *testing.T) {
 			b.Find("front").Group = "drawer"
 			b.Piece.Groups = []piece.Group{{Address: "drawer", Inside: "opening"}}
 		}), plan.Fail, []diag.Code{hidden.CodeShows}},
+		{"its end mitred away", side(1, 3000, slice(0, 100)), plan.Pass, []diag.Code{hidden.CodeHidden}},
+		{"its end mitred away but for the lower half of the groove", side(1, 3000, slice(-200, 50)), plan.Fail, []diag.Code{hidden.CodeShows}},
 		{"for a part that is not there", side(0, 3000, func(b *trial.Builder) { b.Piece.Cuts[0].With = "gone" }), plan.Unknown, []diag.Code{hidden.CodeMate}},
 	} {
 		t.Log(c.name)
