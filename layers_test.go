@@ -37,7 +37,7 @@ internal/piece/trial
 internal/record internal/edit internal/recipe internal/document
 internal/starter
 internal/formula
-internal/carve/direction internal/carve/fault internal/carve/line internal/carve/plane
+internal/carve/direction internal/carve/fault internal/carve/line internal/carve/plane internal/carve/spacing
 internal/equip internal/carve internal/carve/assembled internal/fitting internal/stow
 internal/plan
 internal/joinery internal/evaluate internal/analysis/estimate

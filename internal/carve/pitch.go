@@ -3,24 +3,13 @@ package carve
 import (
 	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
+	"scantling/internal/carve/spacing"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/unit"
 )
-
-// spacing is how a row is laid out: the way from the first centre to each, and the
-// stretch before the first that is to be as long as the one after the last.
-type spacing struct {
-	centres []piece.Figure // from the first centre
-	// before is how far the first centre lies in, where the spacing says so.
-	before piece.Figure
-	said   bool
-	// mouths says that the lands count from mouth to mouth, so that the middle of
-	// the row is that of its outermost mouths.
-	mouths bool
-}
 
 // widest is the pitch that a channel must stay within: the least of those said.
 func (r *row) widest() (piece.Figure, bool) {
@@ -57,86 +46,80 @@ func (r *row) pitches() ([]piece.Figure, bool) {
 
 // spaced works out the centres from the first one on: at one pitch, at a list of
 // pitches, with one land between all, or with the lands that the margins leave.
-func (r *row) spaced() (spacing, bool) {
+func (r *row) spaced() (spacing.Row, bool) {
 	l := r.Maker.Ledger
 	n := len(r.slots)
 	switch {
 	case r.Has("pitch"):
 		pitch, ok := r.need("pitch")
 		if !ok || !r.Positive(pitch, "pitch", r.name+".pitch") {
-			return spacing{}, false
+			return spacing.Row{}, false
 		}
-		out := spacing{centres: make([]piece.Figure, n)}
-		for i := range n {
-			out.centres[i] = l.Times("", r.figure(pitch), int64(i), 1)
-		}
-		return out, true
+		return spacing.Even(l, r.figure(pitch), n), true
 	case r.Has("pitches"):
 		all, ok := r.pitches()
 		if ok && len(all) != n-1 {
 			r.Fault(fault.CodePitches, r.Where("pitches"), message.Count("got", len(all)), message.Count("want", n-1), message.Count("cuts", n))
 		}
 		if !ok || len(all) != n-1 {
-			return spacing{}, false
+			return spacing.Row{}, false
 		}
-		out := spacing{centres: []piece.Figure{l.Times("", r.slots[0].width, 0, 1)}}
-		for _, p := range all {
-			out.centres = append(out.centres, l.Sum("", out.centres[len(out.centres)-1], p))
+		if n == 1 {
+			return spacing.Even(l, r.slots[0].width, 1), true
 		}
-		return out, true
+		return spacing.Stepped(l, all), true
 	case r.Has("land"):
 		land, ok := r.need("land")
 		if !ok || !r.Positive(land, "land", r.name+".land") {
-			return spacing{}, false
+			return spacing.Row{}, false
 		}
 		return r.landed(func(int) piece.Figure { return r.figure(land) }), true
 	}
 	return r.leftOver()
 }
 
-// landed works out the centres from the lands between mouths.
-func (r *row) landed(land func(nth int) piece.Figure) spacing {
-	l := r.Maker.Ledger
-	out := spacing{centres: []piece.Figure{l.Times("", r.slots[0].width, 0, 1)}, mouths: true}
-	for i := 1; i < len(r.slots); i++ {
-		step := l.Sum("", l.Half("", r.slots[i-1].width), land(i), l.Half("", r.slots[i].width))
-		out.centres = append(out.centres, l.Sum("", out.centres[i-1], step))
+// landed lays the mouths with lands between them.
+func (r *row) landed(land func(nth int) piece.Figure) spacing.Row {
+	return spacing.Landed(r.Maker.Ledger, r.widths(), land)
+}
+
+func (r *row) widths() []piece.Figure {
+	out := make([]piece.Figure, len(r.slots))
+	for i, m := range r.slots {
+		out[i] = m.width
 	}
 	return out
 }
 
 // leftOver shares what the mouths leave of the part: between them, if there is a
 // margin, else before, between and behind them alike.
-func (r *row) leftOver() (spacing, bool) {
+func (r *row) leftOver() (spacing.Row, bool) {
 	l := r.Maker.Ledger
 	n := len(r.slots)
-	terms := []piece.Figure{r.whole}
-	for _, m := range r.slots {
-		terms = append(terms, m.width)
-	}
+	terms := append([]piece.Figure{r.whole}, r.widths()...)
 	even := r.Words("place") == "even"
 	if !even {
 		if !r.Has("margin") || n < 2 {
 			r.Missing("pitch")
-			return spacing{}, false
+			return spacing.Row{}, false
 		}
 		margin, ok := r.need("margin")
 		if !ok {
-			return spacing{}, false
+			return spacing.Row{}, false
 		}
 		terms = append(terms, r.figure(margin), r.figure(margin))
 	}
 	rest := l.Less(r.name+".lands", terms...)
 	if rest.Nm <= 0 {
 		r.Fault(fault.CodeSeriesWide, r.Block.Where, message.Text("name", r.Name), message.LengthRounded("over", -rest.Nm, unit.Up), message.Length("width", r.whole.Nm))
-		return spacing{}, false
+		return spacing.Row{}, false
 	}
 	if !even {
 		return r.landed(func(nth int) piece.Figure { return l.Share(r.name+".land", rest, n-1, nth) }), true
 	}
 	out := r.landed(func(nth int) piece.Figure { return l.Share(r.name+".land", rest, n+1, nth+1) })
-	out.before = l.Sum(r.name+".first", l.Share(r.name+".margin", rest, n+1, 1), l.Half("", r.slots[0].width))
-	out.said = true
+	out.Before = l.Sum(r.name+".first", l.Share(r.name+".margin", rest, n+1, 1), l.Half("", r.slots[0].width))
+	out.Said = true
 	return out, true
 }
 
@@ -162,7 +145,7 @@ func (r *row) place() bool {
 	for i := range r.slots {
 		centre := first
 		if i > 0 {
-			centre = l.Sum("", first, sp.centres[i])
+			centre = l.Sum("", first, sp.Centres[i])
 		}
 		if back {
 			centre = l.Less("", r.whole, centre)
@@ -185,13 +168,13 @@ func (m *mouth) lies(l *ledger.Ledger, name string, at piece.Figure) {
 }
 
 // first is where the first centre lies, from the end that the row starts at.
-func (r *row) first(sp spacing) (piece.Figure, bool) {
+func (r *row) first(sp spacing.Row) (piece.Figure, bool) {
 	l := r.Maker.Ledger
 	word := r.Words("place")
 	half := l.Half("", r.slots[0].width)
 	switch {
-	case sp.said:
-		return sp.before, true
+	case sp.Said:
+		return sp.Before, true
 	case r.Has("margin") && word == "":
 		margin, ok := r.need("margin")
 		if !ok {
@@ -199,8 +182,8 @@ func (r *row) first(sp spacing) (piece.Figure, bool) {
 		}
 		return l.Sum(r.name+".first", r.figure(margin), half), true
 	case word == "centred" || word == "centered" || word == "" && !r.Has("place"):
-		last := sp.centres[len(sp.centres)-1]
-		if !sp.mouths {
+		last := sp.Centres[len(sp.Centres)-1]
+		if !sp.Mouths {
 			return l.Half(r.name+".first", l.Less("", r.whole, last)), true
 		}
 		free := l.Less("", r.whole, half, last, l.Half("", r.slots[len(r.slots)-1].width))

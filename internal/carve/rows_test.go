@@ -32,6 +32,7 @@ func TestRows(t *testing.T) {
 		"spread evenly":          {slot + "width = 10; count = 3; place = \"even\"", []float64{97.5, 200, 302.5}}, // (400 - 30) / 4 = 92.5
 		"by sizes":               {hole + "holds = [4, 6, 10]; play = 0.5; land = 8; margin = 20", []float64{22.25, 35.75, 52.25}},
 		"by sizes, left over":    {hole + "holds = [10, 20]; margin = 50", []float64{55, 340}},
+		"end to end":             {"kind = \"mortise\"; side = \"front\"; runs = \"right\"; row = \"right\"; centre = 10; width = 8; length = 40; depth = 15; count = 2; land = 20; margin = 30", []float64{50, 110}},
 		"channels of one cutter": {"kind = \"channel\"; side = \"top\"; runs = \"back\"; cutter = \"round-nose 6.35\"; depth = 4; count = 2; pitch = 13; margin = 10", []float64{13.175, 26.175}},
 	} {
 		r := evaluated(t, board+"series \"x\" {\n  on = part.board\n  "+strings.ReplaceAll(c.words, "; ", "\n  ")+"\n}\n")
@@ -48,6 +49,9 @@ func TestRows(t *testing.T) {
 				}
 			} else {
 				at = (cut.Slot.Near.Nm + cut.Slot.Far.Nm) / 2
+				if name == "end to end" {
+					at = (cut.Slot.From.Nm + cut.Slot.To.Nm) / 2
+				}
 			}
 			if want := unit.FromMillimetres(c.at[i]); at != want {
 				t.Errorf("%s: cut %d lies at %v, not %v", name, i+1, at, want)

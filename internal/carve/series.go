@@ -5,6 +5,7 @@ import (
 
 	"scantling/internal/address"
 	"scantling/internal/carve/fault"
+	"scantling/internal/formula"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -20,6 +21,10 @@ type row struct {
 	whole piece.Figure
 	slots []mouth
 	fixed piece.Figure // of a row of holes: the centre along the third axis
+	// inLine says that the cuts lie end to end, along their run; wide is then their
+	// width, if it is known.
+	inLine bool
+	wide   formula.Value
 }
 
 // mouth is one cut of the row: what it holds, its size, and where it came to lie
@@ -66,8 +71,8 @@ func (r *row) prepare() bool {
 		}
 	} else if r.lie, ok = r.trench(); !ok {
 		return false
-	} else {
-		r.axis = r.lie.across
+	} else if !r.lined() {
+		return false
 	}
 	r.local, _ = r.Part.Frame.LocalOf(r.axis)
 	r.whole = r.size(r.axis)
@@ -124,7 +129,14 @@ func (r *row) plain() (mouth, bool) {
 		return r.nosed(m)
 	}
 	width, depth, ok := r.section(r.lie)
-	if ok && !width.OK() {
+	if r.inLine {
+		r.wide = width
+		width = formula.Value{}
+	}
+	if ok && r.inLine {
+		width, ok = r.need("length")
+		ok = ok && r.Positive(width, "length", r.name+".length")
+	} else if ok && !width.OK() {
 		width, ok = r.need("width")
 		ok = ok && r.Positive(width, "width", r.name+".width")
 	}
@@ -214,6 +226,9 @@ func (r *row) write() (out piece.Series, cuts []piece.Cut, ok bool) {
 func (r *row) one(c *piece.Cut, m mouth) bool {
 	if r.out.Kind == piece.Hole {
 		return r.bored(c, m)
+	}
+	if r.inLine {
+		return r.end(c, m)
 	}
 	s := &piece.Slot{Open: r.lie.side, Near: m.from, Far: m.to, Depth: m.depth, Corner: m.corner}
 	s.Run, _ = r.Part.Frame.LocalOf(r.lie.run)

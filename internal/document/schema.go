@@ -27,7 +27,7 @@ var made = map[string]shape{
 	"joint": {labels: 1, attributes: words("label kind of into meets depth stopped clear over slides finger fingers first tongue spline keys tails lap slide if" + fixing)},
 	"cut": {labels: 1, attributes: words("label kind on side runs near far centre width from to middle length holds play depth cutter ends corner " +
 		"edge edges chord radius leg chamfer at diameter countersink counterbore through end sides keeps by leaves angle angles outline line symmetrical after if")},
-	"series": {labels: 1, attributes: words("label kind on side runs holds slots count pitch pitches land place margin starts at diameter width angle radius " +
+	"series": {labels: 1, attributes: words("label kind on side runs row near far centre holds slots count pitch pitches land place margin starts at diameter width angle radius " +
 		"from to middle length flat play depth cutter ends corner countersink counterbore through after if")},
 	"use":      {labels: 1, free: true},
 	"hardware": {labels: 1, attributes: words("label kind count on with side runs toward margin centre note if")},
@@ -72,6 +72,7 @@ var schema = map[Kind]map[string]shape{
 		"machine": {labels: 1, attributes: words("label kind kerf least_length least_rip least_width least_thickness most_length most_width most_thickness most_height most_fence shank throat accuracy most_speed")},
 		"cutter":  {labels: 1, attributes: words("label kind diameter radius cutting_length shank teeth rpm_most lowers")},
 		"fitting": {labels: 1, attributes: words("label price count")},
+		"timber":  {labels: 1, attributes: words("label like botanical kind radial tangential shrink_radial shrink_tangential saturation gravity stiffness bending shear hardness")},
 		"glue":    {labels: 1, attributes: words("label like open closed clamp cure coldest water")},
 		"finish":  {labels: 1, attributes: words("label like recoat light cure coverage coats coldest oil film rags")},
 		"rule":    {labels: 1, attributes: words("length number yes choice why")},
