@@ -7,6 +7,7 @@ import (
 	"slices"
 	"testing"
 
+	"scantling/internal/diag"
 	"scantling/internal/geom/solid"
 	"scantling/internal/joinery"
 	"scantling/internal/ledger"
@@ -396,6 +397,68 @@ func TestMitreNailed(t *testing.T) {
 		}
 		if !slices.Equal(got, want) {
 			t.Errorf("\n%q\n%q", got, want)
+		}
+	}
+}
+
+// TestCornerFaults: what cannot be made is said with a code and the two figures.
+func TestCornerFaults(t *testing.T) {
+	caseOf := func(b *builder, say func(j *piece.Joint)) {
+		b.Part("a", frontGrain, 0, 3000, 0, 120, 0, 1000)
+		b.Part("b", sideGrain, 0, 120, 0, 2000, 0, 1000)
+		b.Joint("j", piece.MitreJoint, "a", "b", 0, say)
+	}
+	drawer := func(b *builder, front, side piece.Frame, row ...int64) {
+		b.Part("a", side, 0, 100, 0, 3000, 0, 600)
+		b.Part("b", front, 0, 2000, 0, 120, 0, 600)
+		b.Joint("j", piece.DovetailJoint, "a", "b", 0, func(j *piece.Joint) { j.Tails = tails(b, 15, 0, row...) })
+	}
+	for _, c := range []struct {
+		key   string
+		code  diag.Code
+		build func(b *builder)
+	}{
+		{"joint.key-comes-out-inside", joinery.CodeSlip, func(b *builder) { // 12 √2 = 16.97
+			caseOf(b, func(j *piece.Joint) {
+				j.Keys = &piece.Keys{Thickness: b.Fig("t", 30), Depth: b.Fig("d", 170), At: []piece.Figure{b.Fig("a", 500)}}
+			})
+		}},
+		{"", "", func(b *builder) {
+			caseOf(b, func(j *piece.Joint) {
+				j.Keys = &piece.Keys{Thickness: b.Fig("t", 30), Depth: b.Fig("d", 169), At: []piece.Figure{b.Fig("a", 500)}}
+			})
+		}},
+		{"joint.spline-breaks-out", joinery.CodeSlip, func(b *builder) { // 12 √2 - 10 = 6.97 square to the face
+			caseOf(b, func(j *piece.Joint) {
+				j.Spline = &piece.Spline{Thickness: b.Fig("t", 40), Depth: b.Fig("d", 70), Heel: b.Fig("h", 60)}
+			})
+		}},
+		{"", "", func(b *builder) {
+			caseOf(b, func(j *piece.Joint) {
+				j.Spline = &piece.Spline{Thickness: b.Fig("t", 40), Depth: b.Fig("d", 69), Heel: b.Fig("h", 60)}
+			})
+		}},
+		{"joint.spline-stopped-twice", joinery.CodeSlip, func(b *builder) {
+			caseOf(b, func(j *piece.Joint) {
+				j.Spline = &piece.Spline{Thickness: b.Fig("t", 40), Depth: b.Fig("d", 50), Heel: b.Fig("h", 20)}
+				j.StopLow, j.StopHigh = b.Fig("s", 100), b.Fig("s", 100)
+			})
+		}},
+		{"joint.fingers-need-end-grain", joinery.CodeGrain, func(b *builder) { drawer(b, upright, grainUp, 40, 240, 40, 240, 40) }},
+		{"joint.short-grain", joinery.CodeGrain, func(b *builder) { drawer(b, upright, sideGrain, 40, 240, 40, 240, 40) }},
+		{"joint.fingers-do-not-add-up", joinery.CodeFingers, func(b *builder) { drawer(b, frontGrain, sideGrain, 40, 240, 40, 241, 40) }},
+		{"joint.pin-too-narrow", joinery.CodeTails, func(b *builder) { drawer(b, frontGrain, sideGrain, 40, 240, 14, 266, 40) }},
+		{"joint.tail-too-narrow", joinery.CodeTails, func(b *builder) { drawer(b, frontGrain, sideGrain, 40, 59, 40, 421, 40) }},
+		{"", "", func(b *builder) { drawer(b, frontGrain, sideGrain, 40, 60, 15, 445, 40) }},
+	} {
+		b := newRuled(t)
+		c.build(b)
+		_, low, faults := joinery.Lower(&b.Piece, b.Ledger)
+		switch {
+		case c.key == "" && (len(faults) > 0 || len(low) != 1):
+			t.Errorf("%+v", faults)
+		case c.key != "" && (len(faults) != 1 || faults[0].Text.Key != c.key || faults[0].Code != c.code):
+			t.Errorf("%s: %+v", c.key, faults)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math/big"
 
 	"scantling/internal/ledger"
+	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/proportion"
 	"scantling/internal/unit"
@@ -219,8 +220,13 @@ func (w *work) splineRun(j *joint, m mitred) (piece.Extent, bool) {
 	if j.StopHigh.Nm > 0 {
 		e.High = w.ledger.Less(name, e.High, j.StopHigh)
 	}
-	if e.Size() <= 0 {
-		w.fail(j, noRoom(j, "joint.spline-breaks-out", j.StopLow.Nm+j.StopHigh.Nm, j.meets.region.size(m.run)).as(CodeStops))
+	switch {
+	case e.Size() <= 0:
+		w.fail(j, fault{CodeStops, "joint.stops-leave-nothing", append(pairArgs(j.Joint), message.Length("stop", max(j.StopLow.Nm, j.StopHigh.Nm)), message.Length("run", j.meets.region.size(m.run)))})
+	case j.StopLow.Nm > 0 && j.StopHigh.Nm > 0:
+		w.fail(j, noRoom(j, "joint.spline-stopped-twice", j.StopLow.Nm, j.StopHigh.Nm).as(CodeSlip))
+	}
+	if j.failed {
 		return e, false
 	}
 	return e, true
