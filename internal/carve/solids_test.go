@@ -231,3 +231,50 @@ func TestAssembledCuts(t *testing.T) {
 }
 
 func vec3(x, y, z float64) vec.V3 { return vec.V3{X: x, Y: y, Z: z} }
+
+// TestPairs is a law: whatever is cut on a pair, the right one is the mirror image of
+// the left one.
+func TestPairs(t *testing.T) {
+	for i, cut := range []string{
+		`kind = "taper"; sides = ["inside", "front"]; end = "top"; from = 40; leaves = 12`,
+		`kind = "bevel"; edge = "outside"; keeps = "front"; angle = 20`,
+		`kind = "mitre"; end = "top"; keeps = "inside"; angle = 30`,
+		`kind = "compound angle"; end = "bottom"; angles = { left = 4, back = "1:8" }`,
+		`kind = "notch"; side = "front"; outline = [[60, 20], { through = [45, 35] }, [60, 50]]; depth = 7`,
+		`kind = "recess"; side = "back"; outline = [[10, 20], [30, 20], [20, 60]]; depth = 7`,
+		`kind = "curved outline"; edge = "inside"; line = [[20, 0], { through = [50, 10] }, [80, 0], [80, 4], [100, 0]]`,
+		`kind = "channel"; side = "front"; radius = 4; centre = 20; width = 8; depth = 3; from = 10; holds = 40`,
+		`kind = "V channel"; side = "back"; near = 5; width = 8; angle = 80; to = 70`,
+		`kind = "mortise"; side = "inside"; centre = 8; width = 6; depth = 20; middle = 50; length = 30; ends = "round"`,
+		`kind = "hole"; side = "front"; at = { left = 12, bottom = 30 }; diameter = 6; depth = 12; countersink = { diameter = 12 }`,
+		`kind = "cove"; edges = [["front", "inside"]]; radius = 5; from = 20; to = 60`,
+	} {
+		r := evaluated(t, head+`
+part "side" {
+  of     = material.wood
+  grain  = "up"
+  left   = 0
+  wide   = 60
+  front  = 0
+  bottom = 0
+  high   = 130
+  show   = "front"
+  mirror = 300
+}
+`+"cut \"x\" {\n  on = part.side\n  "+strings.ReplaceAll(cut, "; ", "\n  ")+"\n}\n")
+		all := shape.New(r.Piece, nil, shape.DrawingFacets)
+		left, right := &r.Piece.Parts[0], &r.Piece.Parts[1]
+		if a, b := shape.MirroredContentOf(left, all.CutsOf(left.Address)), shape.ContentOf(right, all.CutsOf(right.Address)); a != b {
+			t.Errorf("%d: the right one is no mirror image:\n%s\n%s", i, a, b)
+		}
+		v := volumes(t, r.Piece)
+		if math.Abs(v[0]-v[1]) > 1e-6 || v[0] > 60*20*130-1 {
+			t.Errorf("%d: the two hold %.6f and %.6f", i, v[0], v[1])
+		}
+		// In the piece, too: the middle of the one is mirrored in the middle of the other.
+		p, q := all.At(0).Placed().Centroid(), all.At(1).Placed().Centroid()
+		if math.Abs(p.X+q.X-300) > 1e-6 || math.Abs(p.Y-q.Y) > 1e-6 || math.Abs(p.Z-q.Z) > 1e-6 {
+			t.Errorf("%d: the middles are %v and %v", i, p, q)
+		}
+	}
+}
