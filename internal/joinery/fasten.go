@@ -18,7 +18,8 @@ type driving struct {
 // one whose thickness is crossed (A first); into a rebate, through A into the
 // step's wall; into a housing or groove, through B into A's end; into a halving,
 // through A's half; into a mitre, through A's outer face; into a tongue, through B's
-// face. Fingers, tails and parts edge to edge take none.
+// face; pegs right across a tenon or a bridle, through B and the tenon. Fingers, tails
+// and parts edge to edge take none.
 func (j *joint) drive() (driving, bool) {
 	m := j.meets
 	entry, _ := m.entry.Axis()
@@ -36,6 +37,8 @@ func (j *joint) drive() (driving, bool) {
 		if open {
 			d.way = d.way.Opposite()
 		}
+	case piece.TenonJoint, piece.BridleJoint:
+		d.first, d.second, d.way, d.mid = j.partB, j.partA, piece.Toward(m.across, 1), entry
 	case piece.HousingJoint, piece.GrooveJoint:
 		d.first, d.second, d.way = j.partB, j.partA, m.entry.Opposite()
 	case piece.HalvingJoint:
@@ -102,6 +105,9 @@ func (w *work) pilotDepth(j *joint, d driving) (piece.Figure, bool) {
 		return piece.Figure{}, true
 	}
 	axis, sign := d.way.Axis()
+	if j.pegged() {
+		return w.along(d.second, axis), w.pegsMeetTenon(j, d)
+	}
 	start := d.first.Extent[axis].Low
 	name := string(j.Address) + ".pilot"
 	var depth piece.Figure
@@ -119,6 +125,21 @@ func (w *work) pilotDepth(j *joint, d driving) (piece.Figure, bool) {
 		w.fail(j, noRoom(j, "joint.screw-comes-out", depth.Nm, size))
 	}
 	return depth, !j.failed
+}
+
+// pegged reports whether the joint's fasteners are pegs across a tenon: they go
+// right through, whatever their length.
+func (j *joint) pegged() bool { return j.Kind == piece.TenonJoint || j.Kind == piece.BridleJoint }
+
+// pegsMeetTenon checks that a row of pegs lies in the tenon, not in its shoulders.
+func (w *work) pegsMeetTenon(j *joint, d driving) bool {
+	f, r := j.Fasteners, j.meets.region[d.spread]
+	low, high := j.tenon[d.spread].Low.Nm-r.Low.Nm, r.High.Nm-j.tenon[d.spread].High.Nm
+	if least := max(low, high) + f.Pilot.Nm/2; f.Count > 1 && f.Margin.Nm < least {
+		w.fail(j, noRoom(j, "joint.peg-beside-tenon", f.Margin.Nm, least))
+		return false
+	}
+	return true
 }
 
 // widest is the widest hole that a fastener asks for.

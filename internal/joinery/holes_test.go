@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"scantling/internal/geom/vec"
+	"scantling/internal/joinery"
 	"scantling/internal/piece"
 	"scantling/internal/shape"
 )
@@ -154,5 +155,32 @@ func TestScrewHoles(t *testing.T) {
 				t.Errorf("%s: %s has %v mm³, by hand %v", c.name, x.s.Part.Address, v, x.want)
 			}
 		}
+	}
+}
+
+// TestPegs: two pegs of 8 go right through the leg's 45 and the tenon's 7, in line.
+func TestPegs(t *testing.T) {
+	build := func(margin int64) *builder {
+		b := newBuilder(t)
+		tenoned(b, 200, 300, func(j *piece.Joint) {
+			j.Tenon = b.tenon(65, 70, 80, 100)
+			j.Fasteners = &piece.Fasteners{Kind: "peg 8", Count: 2, Margin: b.Fig("m", margin), Pilot: b.Fig("p", 80)}
+		})
+		return b
+	}
+	b := build(250)
+	cuts, _ := b.lower()
+	if n := holes(cuts); n["rail"] != 2 || n["leg"] != 2 {
+		t.Fatalf("holes: %v", n)
+	}
+	// The rail's edges are at 300 and 380, its tenon from 15 to 45 into the leg.
+	for _, z := range []float64{300 + 25, 380 - 25} {
+		if free := airAlong(t, b, cuts, vec.V3{X: 30, Y: -1, Z: z}, vec.V3{Y: 1}); !math.IsInf(free, 1) {
+			t.Errorf("at %v: wood after %v", z, free)
+		}
+	}
+	b = build(120)
+	if _, _, faults := joinery.Lower(&b.Piece, b.Ledger); len(faults) != 1 || faults[0].Text.Key != "joint.peg-beside-tenon" {
+		t.Errorf("%+v", faults)
 	}
 }
