@@ -7,4 +7,4 @@ export PATH="$(go env GOROOT)/lib/wasm:$PATH"
 unset REQUIRE OUTSIDE_LOG
 GOOS=js GOARCH=wasm go test -short -timeout 20m \
   ./internal/unit ./internal/address ./internal/ledger ./internal/share ./internal/timber \
-  ./internal/geom/... ./internal/joinery ./internal/evaluate
+  ./internal/geom/... ./internal/shape ./internal/joinery ./internal/evaluate

@@ -14,7 +14,7 @@ func TestNoFusedProducts(t *testing.T) {
 	if os.Getenv("LONG") == "" && os.Getenv("REQUIRE") != "all" {
 		t.Skip("left out: arm64 assembly (LONG=1 or REQUIRE=all)")
 	}
-	cmd := exec.Command("go", "build", "-gcflags=-S", "../vec", "../polygon", "../solid", "../hidden")
+	cmd := exec.Command("go", "build", "-gcflags=-S", "../vec", "../polygon", "../solid", "../hidden", "../../shape")
 	cmd.Env = append(os.Environ(), "GOOS=linux", "GOARCH=arm64")
 	out, err := cmd.CombinedOutput()
 	if err != nil {
@@ -23,7 +23,7 @@ func TestNoFusedProducts(t *testing.T) {
 	if len(out) < 100_000 {
 		t.Fatalf("only %d bytes of assembly", len(out))
 	}
-	for _, line := range regexp.MustCompile(`(?m)^.*/geom/.*\bFN?M(ADD|SUB)[SD]\b.*$`).FindAll(out, 10) {
+	for _, line := range regexp.MustCompile(`(?m)^.*/(geom|shape)/.*\bFN?M(ADD|SUB)[SD]\b.*$`).FindAll(out, 10) {
 		t.Errorf("%s", line)
 	}
 }
