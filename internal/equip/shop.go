@@ -117,8 +117,9 @@ func (r *reader) block(b *document.Block) {
 			s.Cutters = append(s.Cutters, x)
 		}
 	case "fitting":
-		have, _ := r.count(b, "count", 0, maxCount)
-		s.Fittings = append(s.Fittings, shop.Fitting{ID: b.Label(), Price: r.price(b), Have: have, Where: b.Where})
+		if x, ok := r.fitting(b); ok {
+			s.Fittings = append(s.Fittings, x)
+		}
 	case "glue":
 		if x, ok := r.glue(b); ok {
 			s.Glues = append(s.Glues, x)

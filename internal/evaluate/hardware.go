@@ -52,9 +52,8 @@ func (d *decl) fit(out piece.Hardware) {
 		d.s.missing(d.block, "on")
 		return
 	}
-	f, err := hardware.FindFitting(out.Kind)
-	if err != nil {
-		d.s.maker.Refused(err, d.block.Attribute("kind").Value.Place())
+	f, ok := d.fittingOf(out.Kind)
+	if !ok {
 		return
 	}
 	on, with := d.partsOf(e, "on"), d.partsOf(e, "with")
@@ -83,6 +82,19 @@ func (d *decl) fit(out piece.Hardware) {
 			return
 		}
 	}
+}
+
+// fittingOf returns the fitting of a kind: as the shop states it, else as the
+// catalogue has it.
+func (d *decl) fittingOf(kind string) (hardware.Fitting, bool) {
+	if x, ok := d.s.w.shop.Fitting(kind); ok && x.Sizes != nil {
+		return *x.Sizes, true
+	}
+	f, err := hardware.FindFitting(kind)
+	if err != nil {
+		d.s.maker.Refused(err, d.block.Attribute("kind").Value.Place())
+	}
+	return f, err == nil
 }
 
 // partsOf lists the parts that an attribute names and that are in the piece.

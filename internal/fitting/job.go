@@ -3,6 +3,7 @@ package fitting
 import (
 	"scantling/internal/address"
 	"scantling/internal/diag"
+	"scantling/internal/figure"
 	"scantling/internal/hardware"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
@@ -111,9 +112,12 @@ func (b *bench) needs() bool {
 
 // size is a length of the catalogue.
 func (b *bench) size(word string, l unit.Length) piece.Figure {
-	s := b.Fitting.Source
+	s, origin := b.Fitting.Source, ledger.Reference
+	if s.Status == figure.Stated {
+		origin = ledger.Bought
+	}
 	return b.Ledger.Figure(b.Ledger.Given(ledger.Entry{
-		Name: s.Key + "." + word, Value: unit.OfLength(l), Origin: ledger.Reference, Source: s.Key + " " + b.Fitting.Name, Status: string(s.Status),
+		Name: s.Key + "." + word, Value: unit.OfLength(l), Origin: origin, Source: s.Key + " " + b.Fitting.Name, Status: string(s.Status),
 	}))
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"scantling/internal/diag"
 	"scantling/internal/figure"
+	"scantling/internal/hardware"
 	"scantling/internal/stock"
 	"scantling/internal/sundries"
 	"scantling/internal/timber"
@@ -99,6 +100,8 @@ type Fitting struct {
 	ID    string
 	Price stock.Price
 	Have  int
+	// Sizes are those of the one in hand, nil where the shop states none.
+	Sizes *hardware.Fitting
 	Where diag.Place
 }
 
