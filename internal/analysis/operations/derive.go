@@ -130,6 +130,7 @@ type batchKey struct {
 	depth           unit.Length
 	rank            int
 	ends            [2]bool
+	from, to        unit.Length // of the ends that stop in the wood
 	kind            piece.CutKind
 }
 
@@ -138,6 +139,12 @@ func keyOf(j Job) batchKey {
 		machine: j.Way.Machine, cutter: j.Way.Cutter.Name, down: j.Way.Down, run: j.Way.Run,
 		depth: j.Way.Depth.Nm, rank: rankOfCut(j.Cut), kind: j.Cut.Kind,
 		ends: [2]bool{j.Way.StartOpen, j.Way.EndOpen},
+	}
+	if !j.Way.StartOpen {
+		k.from = j.Way.From.Nm
+	}
+	if !j.Way.EndOpen {
+		k.to = j.Way.To.Nm
 	}
 	if j.Cut.Slot == nil { // holes of one drill, scoops, edges: each kind together
 		k.down, k.run = "", 0

@@ -85,7 +85,7 @@ func (s *sequencer) build() {
 		}
 	}
 	for _, c := range s.Setups { // of stages that no measure opens
-		if !s.placed[c.ID] {
+		if !s.placed[c.ID] && len(c.Operations) > 0 {
 			s.cardStep(c)
 		}
 	}
