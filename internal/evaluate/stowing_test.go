@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"scantling/internal/diag"
+	"scantling/internal/document"
 	"scantling/internal/formula"
 	"scantling/internal/stow"
 	"scantling/internal/unit"
@@ -294,4 +295,43 @@ func TestUsual(t *testing.T) {
 		}
 		verify(t, r)
 	}
+}
+
+// FuzzContents changes contents blocks and shops' glues: evaluation ends, does not
+// panic, and the ledger's law holds.
+func FuzzContents(f *testing.F) {
+	for _, body := range []string{
+		bottles,
+		"\ncontents \"gouges\" {\n  rod = [25, 20]\n  sides = 8\n  across = \"flats\"\n  each = 7\n  length = 262\n  lining = 1\n  head = { diameter = 30, length = 5 }\n  mass = \"2 lb 3 oz\"\n}\n\nsizes {\n  a = contents.gouges.round\n  b = contents.gouges.pitch\n  c = spread([contents.gouges.flats, 5], 90)\n  d = sinks(25.4, 8, contents.gouges.corners, 1)\n}\n",
+		"\ncontents \"r\" {\n  like = \"12 in record\"\n  count = 300\n  growth = \"30 %\"\n  spare = 3\n  among = 4\n  flip = 0.05\n  runs = \"back\"\n}\n\nsizes {\n  a = contents.r.long\n  b = contents.r.load\n  c = swing(contents.r.high, 20)\n  d = mouth(contents.r.cell_deep, 2)\n}\n",
+		"\ncontents \"c\" {\n  kind = \"coin\"\n  diameter = 20\n  thick = 2\n  count = 4096\n  columns = 4096\n  rows = 4096\n  stack = 4096\n}\n\nsizes {\n  a = contents.c.wide\n}\n",
+	} {
+		f.Add([]byte("scantling = 1\n\npiece \"P\" {\n}\n" + body))
+	}
+	f.Fuzz(func(t *testing.T, doc []byte) {
+		if len(doc) > 1<<13 {
+			return
+		}
+		r := Piece(Sources{Document: document.Source{Name: "x", Text: doc}, Limits: Limits{Formulas: 5000, Parts: 200, Chain: 100, Pairs: 1000, Faults: 20}})
+		for _, d := range r.Ledger.Verify() {
+			t.Fatal(d)
+		}
+		for _, c := range r.Piece.Contents {
+			if c.Lot == nil {
+				continue
+			}
+			for axis := range 3 {
+				sum := unit.Length(0)
+				for _, a := range c.Lot.Sums[axis] {
+					sum += a.Figure.Nm
+				}
+				if d := sum - c.Lot.Needs[axis].Nm; d < -8 || d > 8 { // a flip of a part of a nanometre is rounded in each
+					t.Fatalf("%s: %v and %v", c.Address, sum, c.Lot.Needs[axis].Nm)
+				}
+			}
+			if c.Lot.Columns < 1 || c.Lot.Rows < 1 || c.Lot.Places()*max(1, c.Among) < c.Count {
+				t.Fatalf("%s: %+v", c.Address, c.Lot)
+			}
+		}
+	})
 }
