@@ -3,6 +3,8 @@ package joinery_test
 import (
 	"math/big"
 	"math/rand/v2"
+	"os"
+	"strconv"
 	"testing"
 
 	"scantling/internal/joinery"
@@ -159,7 +161,19 @@ func scaled(v unit.Value, zeros int64) float64 {
 	return f
 }
 
+// seeded is a source of chance whose seed is told; SEED chooses another.
 func seeded(t *testing.T, seed uint64) *rand.Rand {
+	if other, err := strconv.ParseUint(os.Getenv("SEED"), 10, 64); err == nil {
+		seed = other
+	}
 	t.Logf("seed %d", seed)
 	return rand.New(rand.NewPCG(seed, 1))
+}
+
+// rounds is how often a law is tried: twenty times as often in the long tier.
+func rounds(n int) int {
+	if os.Getenv("LONG") != "" {
+		n *= 20
+	}
+	return n
 }

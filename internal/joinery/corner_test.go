@@ -354,7 +354,7 @@ func randomCorner(b *builder, r *rand.Rand) {
 // TestCornerLaws holds random corners against the laws of a joint, as solids.
 func TestCornerLaws(t *testing.T) {
 	r := seeded(t, 20261126)
-	for n := range 150 {
+	for n := range rounds(150) {
 		b := newRuled(t)
 		randomCorner(b, r)
 		cuts, low := b.lower()

@@ -202,7 +202,7 @@ func TestCornersWithoutAWord(t *testing.T) {
 // either going over the other: no conflict, and no two parts share wood.
 func TestCrossLaws(t *testing.T) {
 	r := seeded(t, 20261127)
-	for n := range 60 {
+	for n := range rounds(60) {
 		b := newRuled(t)
 		thick, high := 80+r.Int64N(100), 500+r.Int64N(600)
 		into := 10 + r.Int64N(thick/2)

@@ -258,6 +258,9 @@ func (w *work) flatSpline(i int, m mitred, meets *touch) {
 		}
 		return c
 	}
+	if !w.within(j, m, back(m.in, 0)[0], back(m.in, 1)[1], "joint.spline-breaks-out", s.Depth.Nm) {
+		return
+	}
 	inA := prismOf(m.run, along, lineOf(m.run, m.alongA, back(m.in, 0), back(m.out, 0), m.out, m.in))
 	inB := prismOf(m.run, along, lineOf(m.run, m.alongA, back(m.in, 1), back(m.out, 1), m.out, m.in))
 	w.slipClaims(i, piece.Groove, inA, inB, m)
@@ -289,6 +292,9 @@ func (w *work) keys(i int, m mitred, meets *touch) {
 	}
 	onA := corner{w.toward(name, m.out[0], m.wayA, legA, false), m.out[1]}
 	onB := corner{m.out[0], w.toward(name, m.out[1], m.wayB, legB, false)}
+	if !w.within(j, m, onA[0], onB[1], "joint.key-breaks-out", k.Depth.Nm) {
+		return
+	}
 	before := r.Low.Nm
 	for _, at := range k.At {
 		low := w.ledger.Less(name, w.ledger.Sum(name, r.Low, at), w.ledger.Half(name, k.Thickness))
@@ -305,9 +311,29 @@ func (w *work) keys(i int, m mitred, meets *touch) {
 	}
 }
 
+// within checks that a slip of a depth ends inside A and B: before a place along either.
+func (w *work) within(j *joint, m mitred, inA, inB piece.Figure, key string, depth unit.Length) bool {
+	for _, c := range [2]struct {
+		at  piece.Figure
+		p   *piece.Part
+		way piece.Direction
+	}{{inA, j.partA, m.wayA}, {inB, j.partB, m.wayB}} {
+		a, sign := c.way.Axis()
+		far, left := c.p.Extent[a].Low.Nm, c.at.Nm-c.p.Extent[a].Low.Nm
+		if sign < 0 {
+			far, left = c.p.Extent[a].High.Nm, c.p.Extent[a].High.Nm-c.at.Nm
+		}
+		if left <= 0 {
+			w.fail(j, noRoom(j, key, depth, (j.meets.region.end(a, sign < 0).Nm-far).Abs()).as(CodeSlip))
+			return false
+		}
+	}
+	return true
+}
+
 // slip checks the sizes of a spline or a key.
 func (w *work) slip(j *joint, thick, deep piece.Figure) bool {
-	if thick.Nm > 0 && deep.Nm > 0 {
+	if thick.Nm > 0 && deep.Nm > 0 && (j.Spline == nil || j.Spline.Heel.Nm >= 0) {
 		return true
 	}
 	w.fail(j, noRoom(j, "joint.no-slip", min(thick.Nm, deep.Nm), j.meets.region.size(j.meets.run)).as(CodeSlip))

@@ -150,7 +150,7 @@ func slideContact(j *joint, main box, tail prism, notched [2]bool) *touch {
 		out.long.Set(&out.all)
 	}
 	flat := square(main.size(j.meets.across)-j.Slide.Neck.Nm, r)
-	if j.ClearDeep.Nm == 0 {
+	if j.ClearDeep.Nm <= 0 {
 		flat.Add(flat, square(tail.box.size(j.meets.across), r))
 	}
 	out.all.Add(&out.all, flat)

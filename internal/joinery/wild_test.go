@@ -13,7 +13,7 @@ import (
 func TestWildFigures(t *testing.T) {
 	r := seeded(t, 20261128)
 	made := 0
-	for n := range 3000 {
+	for n := range rounds(3000) {
 		b := newRuled(t)
 		if n%2 == 0 {
 			wildCorner(b, r)
@@ -37,7 +37,7 @@ func TestWildFigures(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d of 3000 made", made)
+	t.Logf("%d of %d made", made, rounds(3000))
 	if made < 100 {
 		t.Error("too few corners were made")
 	}
