@@ -56,6 +56,7 @@ func jobs() []job {
 	}
 	out = append(out,
 		job{set: "1d-multilength", variant: "min-cost", work: 1_000_000_000},
+		job{set: "1d-pattern-reduction", variant: "min-bins of the given solution", work: 1_000_000_000},
 	)
 	return append(out, sheetJobs()...)
 }

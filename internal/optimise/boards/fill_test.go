@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"scantling/internal/optimise/cover"
@@ -154,5 +155,61 @@ func TestTidy(t *testing.T) {
 	}
 	if len(rests) != 2 || rests[0] != 20 || rests[1] != 400 || pieces[0] != 2 || pieces[1] != 2 {
 		t.Errorf("rests %v, pieces %v", rests, pieces)
+	}
+}
+
+// TestRepeat checks on random plans that looking for fewer patterns keeps the
+// pieces, uses no other boards, never takes more patterns, and leaves what is
+// useful, or else the longest rest, alone.
+func TestRepeat(t *testing.T) {
+	fewer := 0
+	for seed := range uint64(40) {
+		r := rand.New(rand.NewPCG(seed, 31))
+		p := problem.Problem{Stock: []problem.Stock{{Size: problem.Size{Length: unit.MM(2400)}, Cost: 7}, {Size: problem.Size{Length: unit.MM(1800)}, Cost: 5}}, Kerf: unit.MM(r.Int64N(4))}
+		if seed%2 == 0 {
+			p.Useful.Length = unit.MM(300)
+		}
+		for range 3 + r.IntN(5) {
+			p.Parts = append(p.Parts, problem.Part{Size: problem.Size{Length: unit.MM(200 + r.Int64N(900))}, Quantity: 2 + r.IntN(12)})
+		}
+		m := newModel(p)
+		f := filler{m: m, exact: true, meter: free(), sums: &subset{}}
+		var demand []int
+		for _, k := range m.kinds {
+			demand = append(demand, k.d)
+		}
+		before, cost, ok := f.complete(demand, []int{cover.Plenty, cover.Plenty}, math.MaxInt64)
+		if !ok {
+			t.Fatal(seed)
+		}
+		before = joined(before)
+		after := m.repeat(before, work.New(t.Context(), 2_000_000))
+		made := make([]int, len(demand))
+		var longestBefore, longestAfter int64
+		for _, u := range before {
+			longestBefore = max(longestBefore, m.rest(u.Pattern))
+		}
+		for _, u := range after {
+			longestAfter = max(longestAfter, m.rest(u.Pattern))
+			for _, e := range u.Pattern.Use {
+				made[e.Kind] += e.N * u.N
+			}
+			if m.rest(u.Pattern) < 0 {
+				t.Errorf("seed %d: a board is overfull", seed)
+			}
+		}
+		if longestBefore-m.kerf < int64(p.Useful.Length/m.scale) {
+			longestBefore = 0 // not useful
+		}
+		if !slices.Equal(made, demand) || m.cover().Cost(after) > cost || len(after) > len(before) || longestAfter < longestBefore {
+			t.Errorf("seed %d: made %v of %v, cost %d of %d, patterns %d of %d, longest rest %d of %d", seed, made, demand,
+				m.cover().Cost(after), cost, len(after), len(before), longestAfter, longestBefore)
+		}
+		if len(after) < len(before) {
+			fewer++
+		}
+	}
+	if fewer == 0 {
+		t.Error("there were never fewer patterns: the test does not test anything")
 	}
 }

@@ -10,9 +10,9 @@ import (
 )
 
 // Solve cuts the boards of a checked problem. The search is bounded by meter; the
-// first method always runs and is counted on first, and so does the tidying of
-// the plan at the end. It returns a [problem.Fault] if the limited boards do not
-// suffice.
+// first method always runs and is counted on first, and so does the laying
+// together of the rests at the end. It returns a [problem.Fault] if the limited
+// boards do not suffice.
 func Solve(p problem.Problem, first, meter *work.Meter, workers int) (problem.Answer, error) {
 	m := newModel(p)
 	bound, enough := m.material()
@@ -21,16 +21,23 @@ func Solve(p problem.Problem, first, meter *work.Meter, workers int) (problem.An
 	}
 	c := m.cover()
 	begin := m.constructed(c, bound, first)
-	end := cover.Improve(c, begin, nil, meter, workers)
+	reserve := min(meter.Left()/20, repeatWork)
+	search := meter.Split(meter.Left() - reserve)
+	end := cover.Improve(c, begin, nil, search, workers)
+	meter.Join(search)
 	if end.Cost == math.MaxInt64 && (first.Cancelled() || meter.Cancelled()) {
 		return problem.Answer{}, first.Err()
 	}
 	if end.Cost == math.MaxInt64 {
 		return problem.Answer{}, m.shortage("no way was found to cut all parts from it")
 	}
-	end.Uses = m.tidy(end.Uses, first.Bonus(tidyWork))
+	polish := meter.Split(repeatWork)
+	end.Uses = m.repeat(m.tidy(end.Uses, first.Bonus(tidyWork)), polish)
+	end.Cost = c.Cost(end.Uses)
+	state := status(end, search)
+	meter.Join(polish)
 	a := problem.Answer{
-		Diagrams: m.diagrams(end.Uses), Cost: problem.Cost(end.Cost),
+		Diagrams: m.diagrams(end.Uses), Cost: problem.Cost(end.Cost), Status: state,
 		Bound: problem.Cost(end.Bound), Proof: problem.ByMaterial,
 	}
 	switch {
@@ -39,7 +46,6 @@ func Solve(p problem.Problem, first, meter *work.Meter, workers int) (problem.An
 	case end.Bound > bound:
 		a.Proof = problem.ByColumns
 	}
-	a.Status = status(end, meter)
 	return a, nil
 }
 

@@ -107,20 +107,37 @@ func (m *model) gather(a, b *cover.Pattern, sums *subset, meter *work.Meter) (*c
 
 // grouped puts equal boards together, the fullest first.
 func (m *model) grouped(single []*cover.Pattern) []cover.Use {
-	single = slices.Clone(single)
-	slices.SortStableFunc(single, func(a, b *cover.Pattern) int {
-		return cmp.Or(cmp.Compare(a.Stock, b.Stock), cmp.Compare(m.rest(a), m.rest(b)),
-			slices.CompareFunc(a.Use, b.Use, func(x, y cover.Entry) int {
+	uses := make([]cover.Use, len(single))
+	for i, p := range single {
+		uses[i] = cover.Use{Pattern: p, N: 1}
+	}
+	return m.sorted(joined(uses))
+}
+
+// joined puts equal patterns together.
+func joined(uses []cover.Use) []cover.Use {
+	var out []cover.Use
+	for _, u := range uses {
+		i := slices.IndexFunc(out, func(o cover.Use) bool {
+			return o.Pattern.Stock == u.Pattern.Stock && slices.Equal(o.Pattern.Use, u.Pattern.Use)
+		})
+		if i < 0 {
+			out = append(out, u)
+		} else {
+			out[i].N += u.N
+		}
+	}
+	return out
+}
+
+// sorted puts the boards in order of their kind, the fullest first.
+func (m *model) sorted(uses []cover.Use) []cover.Use {
+	uses = slices.Clone(uses)
+	slices.SortStableFunc(uses, func(a, b cover.Use) int {
+		return cmp.Or(cmp.Compare(a.Pattern.Stock, b.Pattern.Stock), cmp.Compare(m.rest(a.Pattern), m.rest(b.Pattern)),
+			slices.CompareFunc(a.Pattern.Use, b.Pattern.Use, func(x, y cover.Entry) int {
 				return cmp.Or(cmp.Compare(x.Kind, y.Kind), cmp.Compare(y.N, x.N))
 			}))
 	})
-	var out []cover.Use
-	for _, p := range single {
-		if n := len(out); n > 0 && out[n-1].Pattern.Stock == p.Stock && slices.Equal(out[n-1].Pattern.Use, p.Use) {
-			out[n-1].N++
-			continue
-		}
-		out = append(out, cover.Use{Pattern: p, N: 1})
-	}
-	return out
+	return uses
 }

@@ -129,6 +129,15 @@ func (p *Pattern) key() string {
 	return string(b)
 }
 
+// Cost returns what the boards of a plan cost.
+func (p *Problem) Cost(uses []Use) int64 {
+	var sum int64
+	for _, u := range uses {
+		sum += p.Stock[u.Pattern.Stock].Cost * int64(u.N)
+	}
+	return sum
+}
+
 // dearest returns the greatest cost of a stock, at least 1.
 func (p *Problem) dearest() int64 {
 	most := int64(1)
