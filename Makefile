@@ -24,6 +24,10 @@ web/node_modules: web/package-lock.json
 	npm ci --prefix web --ignore-scripts --no-audit --no-fund --silent
 	@touch web/node_modules
 
+bench-kernel: ## the solid kernel beside manifold-3d, and the demonstration piece
+	BENCH=1 go test -count 1 -v -run TestSpeedBesideReference ./internal/geom/solid
+	BENCH=1 go test -count 1 -v -run TestKernelSpeed .
+
 bench: ## figures for every engine
 	go test -run '^$$' -bench . -benchmem ./...
 
@@ -37,3 +41,7 @@ bench-cutting: ## cutting against published best-known values, into docs/CUTTING
 		-run '$(if $(filter all boards 1d-multilength,$(SETS)),TestPublished$$|TestBesideCBC$$,TestPublished$$)' \
 		-published '$(SETS)' -published-date '$(BENCH_DATE)' -published-machine '$(BENCH_MACHINE)' \
 		-published-out '$(CURDIR)/docs/CUTTING.md' -beside-seconds 2 $(BENCH_FLAGS)
+
+docs: ## the reference of the plan, the manual of joints and its pictures
+	go run ./tools/plandoc
+	go run ./tools/jointdoc

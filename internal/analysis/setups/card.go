@@ -22,7 +22,7 @@ func (d *decider) card(b batch) {
 	case b.key.kind == plan.MakeCut && b.key.machine == operations.Hand:
 		c.Placements = d.byHand(d.jobsOf(b))
 	case b.key.kind == plan.MakeCut:
-		refused = d.cutting(&c, d.jobsOf(b))
+		c, refused = d.sound(c, d.jobsOf(b))
 	default:
 		d.plain(&c, b)
 	}
@@ -43,6 +43,33 @@ func (d *decider) card(b batch) {
 		}
 		d.finishCard(&hand, k, kept, b.ops)
 	}
+}
+
+// sound fills the card with the jobs of those operations of which no job is
+// refused, and returns all jobs of the others: an operation stands on one card.
+func (d *decider) sound(c plan.Setup, jobs []*operations.Job) (plan.Setup, []*operations.Job) {
+	filled := c
+	refused := d.cutting(&filled, jobs)
+	if len(refused) == 0 {
+		return filled, nil
+	}
+	of := map[string]bool{}
+	for _, j := range refused {
+		of[j.Operation] = true
+	}
+	var left, all []*operations.Job
+	for _, j := range jobs {
+		if of[j.Operation] {
+			all = append(all, j)
+		} else {
+			left = append(left, j)
+		}
+	}
+	if len(left) == 0 {
+		return c, all
+	}
+	filled, more := d.sound(c, left)
+	return filled, append(all, more...)
 }
 
 // finishCard gives the card its name, its words and its operations; skip names

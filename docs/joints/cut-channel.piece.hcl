@@ -1,0 +1,47 @@
+# cut: Channel, through and blind
+# order: 42
+# Round-bottomed. Where it stops it keeps the ball end of its cutter; what is square-ended lies flat only between the rounds.
+scantling = 1
+
+piece "Channel, through and blind" {
+  units = "mm"
+}
+
+material "case" {
+  asks      = "cherry board"
+  thickness = 20
+}
+
+part "board" {
+  of     = material.case
+  grain  = "right"
+  left   = 0
+  wide   = 220
+  front  = 0
+  deep   = 90
+  bottom = 0
+  show   = "top"
+}
+
+cut "through" {
+  kind   = "channel"
+  on     = part.board
+  side   = "top"
+  centre = 25
+  width  = 12.7
+  depth  = 6
+  radius = 6.35
+}
+
+cut "blind" {
+  kind   = "channel"
+  on     = part.board
+  side   = "top"
+  centre = 60
+  width  = 12.7
+  depth  = 6
+  radius = 6.35
+  from   = 30
+  to     = 190
+  ends   = "round"
+}
