@@ -176,7 +176,7 @@ func asBought(out Answer, of []shop.Board) Answer {
 // speciesOf finds the wood. Where a name means several, the rack decides; where
 // it holds several of them too, the author is asked.
 func speciesOf(r formula.Reader, s *shop.Shop, asks string) (string, bool) {
-	found, err := timber.Default().Find(asks)
+	found, err := s.Wood(asks)
 	if err == nil {
 		return found.Name, true
 	}

@@ -32,6 +32,11 @@ func Shop(file *document.File, m *formula.Maker) *shop.Shop {
 		r.head(file.Head)
 	}
 	for _, b := range file.Blocks {
+		if b.Label() != "" && b.Type == "timber" {
+			r.timber(b) // boards may be of it
+		}
+	}
+	for _, b := range file.Blocks {
 		if b.Label() != "" {
 			r.block(b)
 		}
@@ -156,7 +161,7 @@ func (r *reader) board(b *document.Block) (shop.Board, bool) {
 			return out, false
 		}
 	}
-	species, err := timber.Default().Find(out.Stock.Wood)
+	species, err := r.shop.Wood(out.Stock.Wood)
 	if err != nil {
 		wood(r.of(b), nil, err, "species", "")
 		return out, false

@@ -126,7 +126,7 @@ func (f *family) lean(v formula.Value, name string, length piece.Figure, a *part
 	}
 	rule := "lean_hardwood"
 	if m := a.material(); m != nil {
-		if s, err := timber.Default().Find(m.stock().Species); err == nil && s.Kind == timber.Softwood {
+		if s, err := m.s.w.shop.Wood(m.stock().Species); err == nil && s.Kind == timber.Softwood {
 			rule = "lean_softwood"
 		}
 	}

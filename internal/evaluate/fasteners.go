@@ -58,7 +58,7 @@ func (f *family) hardness(p pair) hardware.Wood {
 		if m == nil {
 			return hardware.HardWood
 		}
-		if s, err := timber.Default().Find(m.stock().Species); err != nil || s.Kind != timber.Softwood {
+		if s, err := m.s.w.shop.Wood(m.stock().Species); err != nil || s.Kind != timber.Softwood {
 			return hardware.HardWood
 		}
 	}

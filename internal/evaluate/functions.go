@@ -107,7 +107,11 @@ func (e env) season(c *document.Call, fn string, size, materials, reserve formul
 		if a.Sheet {
 			continue // board materials keep their size
 		}
-		wood := unit.OfList(unit.OfText(a.Species), unit.OfText(sawnOf(mat, a)))
+		species, err := w.shop.Wood(a.Species)
+		if err != nil {
+			return formula.Value{} // reported with the material
+		}
+		wood := unit.OfList(species.Value(), unit.OfText(sawnOf(mat, a)))
 		ids = append(ids, w.ledger.Given(ledger.Entry{Name: "material." + mat.name() + ".wood", Value: wood, Origin: ledger.Bought, Where: mat.b.Where}))
 	}
 	id, err := w.ledger.Make(name, ledger.OpCall, fn, ids...)

@@ -118,7 +118,7 @@ func (d *decl) partsOf(e env, attribute string) []*part {
 // wood says how hard the part's wood is; sheets count as hard.
 func (p *part) wood() hardware.Wood {
 	if m := p.material(); m != nil {
-		if s, err := timber.Default().Find(m.stock().Species); err == nil && s.Kind == timber.Softwood {
+		if s, err := m.s.w.shop.Wood(m.stock().Species); err == nil && s.Kind == timber.Softwood {
 			return hardware.SoftWood
 		}
 	}

@@ -155,7 +155,7 @@ func seasonal(what func(timber.Material, timber.Season, unit.Length, unit.Length
 		for _, wood := range a[3:] {
 			name, _ := wood.Item(1)
 			sawn, _ := wood.Item(2)
-			species, err := timber.Default().Find(name.Text())
+			species, err := timber.FromValue(name)
 			if err != nil {
 				return unit.Value{}, err
 			}

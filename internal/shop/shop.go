@@ -44,7 +44,11 @@ type Shop struct {
 	Glues    []sundries.Glue
 	Finishes []sundries.Finish
 	Grits    []int
-	Where    diag.Place
+	// Timbers are woods that the shop states, beside the catalogue's.
+	Timbers []timber.Species
+	Where   diag.Place
+
+	woods timber.Catalogue // the catalogue with them
 }
 
 // Climate is the air at the bench and where the piece will live.

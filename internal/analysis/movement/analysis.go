@@ -12,5 +12,5 @@ var Analysis = analysis.Declare(analysis.Info{
 	Doc: "What will the seasons do to every fit, what is to be left today, and what then remains?",
 }, func(c *analysis.Context) ([]plan.Clearance, diag.List) {
 	c.Ledger.Learn(Functions())
-	return Derive(c.Piece, c.Shop.Climate.Season, c.Ledger), nil
+	return DeriveIn(c.Shop.Woods(), c.Piece, c.Shop.Climate.Season, c.Ledger), nil
 })

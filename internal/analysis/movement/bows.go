@@ -59,7 +59,7 @@ func (f *follower) bow(low *joinery.Lowered, solid, sheet *piece.Part) (plan.She
 	moe, part := f.acrossModulus(name, w, Sawn(m.Cut))
 	args := []estimate.Arg{
 		estimate.Of(out.Width), estimate.Of(solid.Thickness), estimate.Of(sheet.Thickness),
-		f.word(name, m.Species), f.word(name, string(Sawn(m.Cut))), moe, part, f.sheetModulus(name, sheet, across), f.now,
+		f.woodArg(name, w), f.word(name, string(Sawn(m.Cut))), moe, part, f.sheetModulus(name, sheet, across), f.now,
 	}
 	out.Dry = f.maker.Estimate(name+".dry", "bow of wood on sheet", "", mechanics.SourceBow, plan.NoWood, append(args, f.dry)...)
 	out.Wet = f.maker.Estimate(name+".wet", "bow of wood on sheet", "", mechanics.SourceBow, plan.NoWood, append(args, f.wet)...)

@@ -27,7 +27,7 @@ func swing(side func(timber.Swing) unit.Length) func([]unit.Value) (unit.Value, 
 		if len(args) != 6 {
 			return unit.Value{}, fmt.Errorf("a season's movement takes 6 values, not %d", len(args))
 		}
-		species, err := timber.Default().Find(args[0].Text())
+		species, err := timber.FromValue(args[0])
 		if err != nil {
 			return unit.Value{}, err
 		}
@@ -70,7 +70,12 @@ func moisture(v unit.Value) timber.Moisture {
 // do. Plywood, and wood along its grain, does not move; parts of one species and
 // size share a line.
 func Derive(p *piece.Piece, c timber.Season, l *ledger.Ledger) []plan.Clearance {
-	d := deriver{piece: p, climate: c, ledger: l, materials: map[string]piece.Material{}, spaces: map[address.Address]piece.Space{}}
+	return DeriveIn(timber.Default(), p, c, l)
+}
+
+// DeriveIn is Derive with a catalogue of woods.
+func DeriveIn(woods timber.Catalogue, p *piece.Piece, c timber.Season, l *ledger.Ledger) []plan.Clearance {
+	d := deriver{woods: woods, piece: p, climate: c, ledger: l, materials: map[string]piece.Material{}, spaces: map[address.Address]piece.Space{}}
 	for _, m := range p.Materials {
 		d.materials[m.Name] = m
 	}
@@ -85,6 +90,7 @@ func Derive(p *piece.Piece, c timber.Season, l *ledger.Ledger) []plan.Clearance 
 }
 
 type deriver struct {
+	woods     timber.Catalogue
 	piece     *piece.Piece
 	climate   timber.Season
 	ledger    *ledger.Ledger
@@ -202,10 +208,14 @@ func bounds(s piece.Space, part address.Address) bool {
 func (d *deriver) clearance(f piece.Fit, across string, size, leave ledger.Figure, m piece.Material, moves address.Address, wall bool) (plan.Clearance, bool) {
 	l := d.ledger
 	name := string(f.Address) + "." + across + "." + m.Species
-	text := func(s string) ledger.ID {
-		return l.Given(ledger.Entry{Name: name, Value: unit.OfText(s), Origin: ledger.Reference, Source: "Wood Handbook FPL-GTR-190, Table 13-5"})
+	species, err := d.woods.Find(m.Species)
+	if err != nil {
+		return plan.Clearance{}, false
 	}
-	args := []ledger.ID{text(m.Species), text(string(Sawn(m.Cut))), size.Entry, d.moisture("now", d.climate.Now), d.moisture("dry", d.climate.Dry), d.moisture("wet", d.climate.Wet)}
+	given := func(v unit.Value) ledger.ID {
+		return l.Given(ledger.Entry{Name: name, Value: v, Origin: ledger.Reference, Source: "Wood Handbook FPL-GTR-190, Table 13-5"})
+	}
+	args := []ledger.ID{given(species.Value()), given(unit.OfText(string(Sawn(m.Cut)))), size.Entry, d.moisture("now", d.climate.Now), d.moisture("dry", d.climate.Dry), d.moisture("wet", d.climate.Wet)}
 	grows, err := l.Call(name+".grows", "growth to the dampest", args...)
 	if err != nil {
 		return plan.Clearance{}, false

@@ -86,7 +86,7 @@ func (f *follower) wood(p *piece.Part) (piece.Material, wood, bool) {
 	}
 	w, ok := f.woods[m.Species]
 	if !ok {
-		s, err := timber.Default().Find(m.Species)
+		s, err := f.Shop.Wood(m.Species)
 		w = wood{s, err == nil}
 		f.woods[m.Species] = w
 	}
@@ -125,6 +125,14 @@ func (f *follower) word(name, s string) estimate.Arg {
 	return estimate.Entry(f.Ledger.Given(ledger.Entry{Name: name, Value: unit.OfText(s), Origin: ledger.Reference, Source: "Wood Handbook FPL-GTR-190, Table 13-5"}))
 }
 
+// woodArg records a wood as the ledger's functions take it.
+func (f *follower) woodArg(name string, w wood) estimate.Arg {
+	if !w.known {
+		return estimate.Lack(plan.NoWood)
+	}
+	return estimate.Entry(f.Ledger.Given(ledger.Entry{Name: name, Value: w.species.Value(), Origin: ledger.Reference, Source: "Wood Handbook FPL-GTR-190, Table 13-5"}))
+}
+
 // side returns which of a part's sizes across the grain lies along a piece's axis;
 // false along the grain.
 func side(p *piece.Part, a piece.Axis) (timber.Across, bool) {
@@ -156,7 +164,7 @@ func (f *follower) swell(name string, m piece.Material, w wood, across timber.Ac
 	if err != nil {
 		return plan.Swell{Size: size, Grows: plan.Estimate{Missing: []plan.Datum{plan.NoWood}}, Shrinks: plan.Estimate{Missing: []plan.Datum{plan.NoWood}}}
 	}
-	args := []estimate.Arg{f.word(name, m.Species), f.word(name, string(sawn)), f.word(name, sideWord(across)), estimate.Of(size), f.now, f.dry, f.wet}
+	args := []estimate.Arg{f.woodArg(name, w), f.word(name, string(sawn)), f.word(name, sideWord(across)), estimate.Of(size), f.now, f.dry, f.wet}
 	out.Grows = f.maker.Estimate(name+".grows", "swells by", "", s.Wet.Source, plan.NoWood, args...)
 	out.Shrinks = f.maker.Estimate(name+".shrinks", "shrinks by", "", s.Dry.Source, plan.NoWood, args...)
 	out.Grows.Low, out.Grows.High = gain(s.Wet.Low-size.Nm), gain(s.Wet.High-size.Nm)
@@ -233,7 +241,7 @@ func swings(what func(timber.Swing) unit.Length) func([]unit.Value) (unit.Value,
 }
 
 func materialOf(species, sawn, across unit.Value) (timber.Material, error) {
-	s, err := timber.Default().Find(species.Text())
+	s, err := timber.FromValue(species)
 	m := timber.Material{Species: s, Sawn: timber.Sawn(sawn.Text())}
 	if across.Text() == "thickness" {
 		m.Across = timber.Thickness

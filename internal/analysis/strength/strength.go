@@ -92,7 +92,7 @@ func (e *estimator) wood(p *piece.Part) (piece.Material, wood) {
 	}
 	w, ok := e.woods[m.Species]
 	if !ok {
-		s, err := timber.Default().Find(m.Species)
+		s, err := e.Shop.Wood(m.Species)
 		w = wood{s, err == nil}
 		e.woods[m.Species] = w
 	}

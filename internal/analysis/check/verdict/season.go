@@ -28,10 +28,14 @@ func (f *Findings) Season(name string, m piece.Material, size piece.Figure) (gro
 	}
 	season := f.context.Shop.Climate.Season
 	l.Learn(movement.Functions())
-	text := func(s string) ledger.ID {
-		return l.Given(ledger.Entry{Name: name, Value: unit.OfText(s), Origin: ledger.Reference, Source: Cite(timber.SourceNarrow)})
+	species, err := f.context.Shop.Wood(m.Species)
+	if err != nil {
+		return grows, shrinks, err
 	}
-	args := []ledger.ID{text(m.Species), text(string(movement.Sawn(m.Cut))), size.Entry,
+	given := func(v unit.Value) ledger.ID {
+		return l.Given(ledger.Entry{Name: name, Value: v, Origin: ledger.Reference, Source: Cite(timber.SourceNarrow)})
+	}
+	args := []ledger.ID{given(species.Value()), given(unit.OfText(string(movement.Sawn(m.Cut)))), size.Entry,
 		f.moisture("now", season.Now), f.moisture("dry", season.Dry), f.moisture("wet", season.Wet)}
 	if grows, err = l.Call(name+".grows", "growth to the dampest", args...); err != nil {
 		return grows, shrinks, err
