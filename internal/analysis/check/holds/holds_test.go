@@ -296,6 +296,23 @@ func TestFinger(t *testing.T) {
 	}
 }
 
+// TestLong: a gouge of 262 and 8 of play want 270 between the round ends: a channel
+// whose bottom is flat for 270 takes it, one of 269.9 does not. By hand the mouth of
+// the first is 270 and twice half a mouth of 23.597 long.
+func TestLong(t *testing.T) {
+	stopped := func(flat string) string {
+		text := strings.Replace(tray("38", "13", "0"), "  finger = 13\n", "  finger = 13\n  play   = 8\n", 1)
+		return strings.Replace(text, "  pitch = 38\n", "  pitch = 38\n  middle = 160\n  flat  = "+flat+"\n", 1)
+	}
+	checktest.Want(t, gouges(t, stopped("270")), plan.Pass, holds.CodeHolds)
+	checktest.Want(t, gouges(t, stopped("contents.gouges.place")), plan.Pass, holds.CodeHolds)
+	for _, f := range checktest.Want(t, gouges(t, stopped("269.9")), plan.Fail, holds.CodeLong) {
+		if f.Is.Nm != unit.MM(270) || (f.Limit.Nm-unit.Millimetre*2699/10).Abs() > 2 {
+			t.Errorf("%v against %v", f.Is.Nm, f.Limit.Nm)
+		}
+	}
+}
+
 // TestLining: with 1 of felt a handle of 25 wants 27 of a cutter: in the 25.4 it
 // rides. With 0.2 it does not: 25.4 - 0.4 = 25.
 func TestLining(t *testing.T) {

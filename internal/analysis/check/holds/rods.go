@@ -6,6 +6,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/rules"
 	"scantling/internal/share"
 	"scantling/internal/unit"
 )
@@ -47,10 +48,16 @@ func (j *judge) long(c *piece.Contents, t piece.Thing, h plan.Held) {
 		return
 	}
 	s, l, name := cut.Slot, j.Ledger, string(h.Cut)
+	l.Learn(rules.Functions())
 	room := l.Less(name+".room", s.To, s.From)
+	end := s.EndRadius
+	if end.Nm > 0 && s.Corner.Nm > s.Depth.Nm { // a nose that does not go down to its radius reaches less far
+		if ball, err := l.Call(name+".ball", "nose_reach", s.Corner.Entry, s.Depth.Entry); err == nil {
+			end = l.Sum(name+".end", l.Less("", end, s.Corner), ball)
+		}
+	}
 	for _, open := range []bool{s.StartOpen, s.EndOpen} {
 		if !open && s.EndRadius.Nm > 0 { // the round end takes no square one
-			end := l.Least("", s.EndRadius, l.Half("", l.Less("", s.Far, s.Near)))
 			room = l.Less(name+".room", room, end)
 		}
 	}
