@@ -260,6 +260,9 @@ func (c *cutting) fits(s *piece.Slot, open, across piece.Axis) bool {
 	case s.Far.Nm <= 0 || s.Near.Nm >= c.size(across).Nm:
 		c.Fault(fault.CodeCutMisses, c.Block.Where, message.Text("name", c.Name), message.Length("near", s.Near.Nm), message.Length("width", c.size(across).Nm))
 		return false
+	case s.To.Nm <= 0 || s.From.Nm >= c.Part.Sizes()[s.Run].Nm:
+		c.Fault(fault.CodeCutMisses, c.Block.Where, message.Text("name", c.Name), message.Length("near", s.From.Nm), message.Length("width", c.Part.Sizes()[s.Run].Nm))
+		return false
 	case s.Depth.Nm >= deep.Nm && c.out.Kind != piece.Notch && !c.Has("through"):
 		c.Fault(fault.CodeCutThrough, c.Block.Where, message.Text("name", c.Name), message.Length("depth", s.Depth.Nm), message.Length("thickness", deep.Nm))
 		return false

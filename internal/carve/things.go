@@ -78,14 +78,9 @@ func (r *row) spares(n int, like Held, held int) bool {
 // bare is a size that stands in a list of things to hold.
 type bare struct{ v formula.Value }
 
-// Name is empty: it has no key.
-func (b bare) Name() string { return "" }
-
-// Size is the size itself.
-func (b bare) Size() formula.Value { return b.v }
-
-// Lies does nothing: nobody asks where a bare size lies.
-func (b bare) Lies(_, _ address.Address) {}
+func (b bare) Name() string              { return "" } // it has no key
+func (b bare) Size() formula.Value       { return b.v }
+func (b bare) Lies(_, _ address.Address) {} // nobody asks
 
 // thing reads one of the things that a row holds: of the contents, or a size.
 func (r *row) thing(item formula.Value) (Held, bool) {
