@@ -118,9 +118,13 @@ sizes {
   free  = contents.bottles.free
   pass  = swing(134, contents.bottles.tall + contents.bottles.lining - 40)
   sawn  = high + 2 * (5 + 5.6) + 3
+  first = contents.bottles.slot_first_deep
+  width = contents.bottles.slot_width
+  depth = contents.bottles.slot_depth
+  cuts  = contents.bottles.slots
 }
 `)
-	want(t, got, "wide", "188", "deep", "124", "high", "61", "slot", "29.5", "pitch", "32", "proud", "20", "slots", "30", "free", "0", "pass", "132.499", "sawn", "85.2")
+	want(t, got, "first", "29.5", "width", "5.2", "depth", "19.5", "cuts", "30", "wide", "188", "deep", "124", "high", "61", "slot", "29.5", "pitch", "32", "proud", "20", "slots", "30", "free", "0", "pass", "132.499", "sawn", "85.2")
 	r := Piece(Sources{Document: text("b", "scantling = 1\n\npiece \"B\" {\n}\n"+bottles)})
 	c := r.Piece.Contents[0]
 	for axis, want := range []string{"things 6 × 25, play 6 × 2, dividers 5 × 5, around 2 × 0.5", "things 4 × 25, play 4 × 2, dividers 3 × 5, around 2 × 0.5", "lining 1 × 2, things 1 × 58, above 1 × 1"} {

@@ -32,6 +32,9 @@ func ofContents() ledger.Functions {
 		"sinks":  ofLengths(4, sinks),
 		"swing":  ofLengths(2, func(l []unit.Length) (unit.Length, error) { return share.Swing{Arm: l[0]}.At(l[1]), nil }),
 		"spread": spread,
+		// What a crossing's slot is cut to: from the divider's thickness, from its height.
+		"crossing_width": ofLengths(1, func(l []unit.Length) (unit.Length, error) { return share.Crossing{Measured: l[0]}.Width().Value, nil }),
+		"crossing_depth": ofLengths(1, func(l []unit.Length) (unit.Length, error) { return share.Crossing{High: l[0]}.Depth().Value, nil }),
 	}
 }
 

@@ -37,6 +37,7 @@ func (x *reading) values() {
 	if lot.DividerHigh.Entry != 0 { // what stands out of the cells, on the same lining
 		x.length("proud", l.Less(x.name+".proud", l.Figure(x.product(x.counts["stack"], lot.Size[2].Entry)), lot.DividerHigh))
 	}
+	x.crossings()
 	if x.kind == Sheet {
 		x.length("long", l.Figure(x.product(x.counts["wanted"], lot.Cell[x.runs].Entry)))
 	}
@@ -44,6 +45,33 @@ func (x *reading) values() {
 		x.lot.Values["mass"] = formula.Value{Kind: formula.Quantity, Is: lot.Mass.Value, Entry: lot.Mass.Entry}
 		x.made("load", ledger.OpMul, x.lot.Values["places"].Entry, lot.Mass.Entry)
 	}
+}
+
+// crossings gives what the slots of dividers that cross are cut to.
+func (x *reading) crossings() {
+	lot, l := &x.lot, x.ledger()
+	if lot.Divider.Nm == 0 || lot.Columns < 2 || lot.Rows < 2 {
+		return
+	}
+	half := l.Half("", lot.Divider)
+	x.length("slot_first_wide", l.Sum(x.name+".slot_first_wide", lot.Cell[0], half))
+	x.length("slot_first_deep", l.Sum(x.name+".slot_first_deep", lot.Cell[1], half))
+	x.called("slot_width", "crossing_width", lot.Divider)
+	if lot.DividerHigh.Nm > 0 {
+		x.called("slot_depth", "crossing_depth", lot.DividerHigh)
+	}
+	x.made("slots", ledger.OpMul, x.product(x.plain(2), x.less(x.counts["columns"])), x.less(x.counts["rows"]))
+}
+
+// called gives a length by one of the trade's functions.
+func (x *reading) called(name, fn string, of piece.Figure) {
+	f, err := x.ledger().Call(x.name+"."+name, fn, of.Entry)
+	if err != nil {
+		x.failed = true
+		x.Maker.Refused(err, x.Block.Where)
+		return
+	}
+	x.length(name, f)
 }
 
 func (x *reading) length(name string, f piece.Figure) {
