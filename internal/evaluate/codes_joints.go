@@ -103,6 +103,40 @@ const (
 	//	}
 	CodeSlope diag.Code = "slope"
 
+	// CodeJointWord: a joint says something that is nothing to its kind.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	joint "again" {
+	//	  kind  = "butt"
+	//	  of    = part.shelf
+	//	  into  = part.side
+	//	  tails = 3
+	//	}
+	CodeJointWord diag.Code = "joint-word"
+
+	// CodeCornerDepth: a depth where a part goes right through the other.
+	//
+	// Example, added to evaluate/testdata/box.piece.hcl:
+	//
+	//	part "lid" {
+	//	  of     = material.case
+	//	  grain  = "right"
+	//	  left   = 0
+	//	  right  = 300
+	//	  front  = 0
+	//	  back   = 200
+	//	  top    = 120
+	//	}
+	//
+	//	joint "lid" {
+	//	  kind  = "mitre"
+	//	  of    = part.lid
+	//	  into  = part.side
+	//	  depth = 14
+	//	}
+	CodeCornerDepth diag.Code = "corner-depth"
+
 	// CodeFitPairs: a fit with another number of moving groups than of spaces.
 	//
 	// Example, added to evaluate/testdata/box.piece.hcl:

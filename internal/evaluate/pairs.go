@@ -26,6 +26,7 @@ func (f *family) resolve() {
 	if f.kind() == "" || !f.d.present() {
 		return
 	}
+	f.checkWords()
 	as, goodA := f.bodies("of")
 	bs, goodB := f.bodies("into")
 	f.meet(as, bs)
