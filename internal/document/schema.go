@@ -65,7 +65,7 @@ var schema = map[Kind]map[string]shape{
 	Shop: {
 		"shop": {labels: 1, attributes: words("units region currency resolution denominator temperature " +
 			"humidity_now humidity_dry humidity_wet trim_ends trim_edges abrasives")},
-		"board": {labels: 1, attributes: words("label species state nominal length width thickness count price sawn"), blocks: map[string]shape{
+		"board": {labels: 1, attributes: words("label species state nominal length width thickness count price sawn moisture"), blocks: map[string]shape{
 			"defect": {attributes: words("kind from to near far")},
 		}},
 		"sheet":   {labels: 1, attributes: words("label kind nominal thickness length width count price grain")},

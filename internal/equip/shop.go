@@ -161,6 +161,12 @@ func (r *reader) board(b *document.Block) (shop.Board, bool) {
 			return out, false
 		}
 	}
+	if m, ok := r.number(b, "moisture"); ok {
+		if !r.refused(figure.NumberRange("timber.moisture", "quantity.moisture", m, 1, 200), r.of(b).Where("moisture")) {
+			return out, false
+		}
+		out.Moisture = timber.Moisture(m)
+	}
 	species, err := r.shop.Wood(out.Stock.Wood)
 	if err != nil {
 		wood(r.of(b), nil, err, "species", "")

@@ -15,6 +15,7 @@ shop "S" {}
 
 board "pear" {
   species   = "garden pear"
+  moisture  = 11
   length    = 2000
   width     = 200
   thickness = 27
@@ -34,7 +35,7 @@ timber "Cherry, black" {
 	for _, d := range *ds {
 		t.Error(d.Code, d.Where.Line)
 	}
-	if len(s.Boards) != 1 || s.Boards[0].Species != "garden pear" {
+	if len(s.Boards) != 1 || s.Boards[0].Species != "garden pear" || s.Boards[0].Moisture != 11 {
 		t.Fatalf("%+v", s.Boards)
 	}
 	pear, err := s.Wood("garden pear")
@@ -45,7 +46,7 @@ timber "Cherry, black" {
 	if cherry, err := s.Wood("black cherry"); err != nil || cherry.MOE.Value != 9.5 || cherry.Tangential.Value != 0.00248 {
 		t.Errorf("%+v %v", cherry.MOE, err)
 	}
-	for _, bad := range []string{`timber "x" {}`, `timber "x" { like = "no such wood" }`, "timber \"x\" {\n kind = \"stone\"\n like = \"black cherry\"\n}", `timber "x" { shrink_radial = 90 }`} {
+	for _, bad := range []string{`timber "x" {}`, "board \"b\" {\n species = \"black cherry\"\n moisture = -3\n length = 2000\n width = 200\n thickness = 27\n}", `timber "x" { like = "no such wood" }`, "timber \"x\" {\n kind = \"stone\"\n like = \"black cherry\"\n}", `timber "x" { shrink_radial = 90 }`} {
 		if _, _, ds := opened(t, "shop.hcl", []byte("scantling = 1\nshop \"S\" {}\n"+bad+"\n"), unit.Millimetre); !ds.HasErrors() {
 			t.Errorf("%s is taken: %v", bad, *ds)
 		}

@@ -32,7 +32,7 @@ const (
 	NoSheet        Datum = "sheet"          // nor the sheet goods
 	NoStiffness    Datum = "stiffness"      // no source gives how stiff it is
 	NoDensity      Datum = "density"        // or how heavy
-	NoCore         Datum = "core moisture"  // a reading of the wood's core: house rule "core moisture"
+	NoCore         Datum = "core moisture"  // a reading of the wood's core: moisture of the board, or house rule "core moisture"
 	NoLoad         Datum = "load"           // what it carries: contents with a mass, or house rule "shelf load"
 	NoMass         Datum = "mass"           // the mass of one thing of the contents
 	NoPlace        Datum = "place"          // where the contents stand

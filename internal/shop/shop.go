@@ -68,8 +68,10 @@ type Board struct {
 	// Sawn says how the growth rings lie.
 	Sawn timber.Sawn
 	// Have is how many there are; 0 can be bought.
-	Have  int
-	Where diag.Place
+	Have int
+	// Moisture is the reading of its core, in percent; 0 is none.
+	Moisture timber.Moisture
+	Where    diag.Place
 }
 
 // Sheet is sheets of one kind in the rack.

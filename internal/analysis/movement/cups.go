@@ -125,7 +125,7 @@ func (f *follower) cup(p *piece.Part, m piece.Material, w wood, r furrows) plan.
 		Parts: []address.Address{p.Address}, Face: r.face, Width: p.Width, Deep: r.deep,
 		Share: estimate.Value(unit.DimRatio, float64(r.cut)/float64(p.Width.Nm)), Room: estimate.Value(unit.DimMoisture, float64(f.climate.Season.Now)),
 	}
-	wetter, haveCore := f.core(&out)
+	wetter, haveCore := f.core(m, &out)
 	material := timber.Material{Species: w.species, Sawn: Sawn(m.Cut)}
 	perPoint, spreads := estimate.Lack(plan.NoWood), estimate.Lack(plan.NoWood)
 	if w.known {
@@ -164,18 +164,25 @@ func (f *follower) cup(p *piece.Part, m piece.Material, w wood, r furrows) plan.
 	return out
 }
 
-// core reads the moisture of the wood's core from the house rule "core moisture", and
-// returns by how much it is wetter than the room.
-func (f *follower) core(out *plan.Cup) (wetter estimate.Arg, ok bool) {
+// core reads the moisture of the wood's core: the reading of the board that the
+// material is cut from, or the house rule "core moisture". It returns by how much the
+// core is wetter than the room.
+func (f *follower) core(m piece.Material, out *plan.Cup) (wetter estimate.Arg, ok bool) {
 	if f.Shop == nil {
 		return wetter, false
 	}
-	rule, ok := f.Shop.Rule("core moisture")
-	if !ok || !rule.Value.IsNumeric() {
+	reading, origin, source := 0.0, ledger.HouseRule, "rule of the shop: core moisture"
+	if rule, ok := f.Shop.Rule("core moisture"); ok && rule.Value.IsNumeric() {
+		reading = rule.Value.Float()
+	}
+	if b, ok := f.Shop.Board(m.Stock); ok && b.Moisture > 0 {
+		reading, origin, source = float64(b.Moisture), ledger.Bought, "reading of the board "+b.ID
+	}
+	if reading <= 0 {
 		return wetter, false
 	}
-	out.Core = estimate.Value(unit.DimMoisture, rule.Value.Float())
-	return f.maker.Given("core over room", estimate.Value(unit.DimUntyped, rule.Value.Float()-float64(f.climate.Season.Now)), ledger.HouseRule, "rule of the shop: core moisture"), true
+	out.Core = estimate.Value(unit.DimMoisture, reading)
+	return f.maker.Given("core over room", estimate.Value(unit.DimUntyped, reading-float64(f.climate.Season.Now)), origin, source), true
 }
 
 func mechanicsSpread(s timber.Species) figure.Of[mechanics.Diffusivity] {

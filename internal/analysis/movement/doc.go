@@ -15,5 +15,6 @@
 // face while they wait (diffusion), and the bow of solid wood glued to sheet goods.
 // Its own limit, common practice without a source: glue across 100 mm of moving wood
 // is put up with (house rule "cross grain"). What is missing is said, never guessed:
-// the cup of a board needs a reading of the wood's core (house rule "core moisture").
+// the cup of a board needs a reading of the wood's core (`moisture` of the board in the
+// shop, or house rule "core moisture").
 package movement

@@ -200,8 +200,16 @@ func TestCupOfATray(t *testing.T) {
 			t.Errorf("worst after %g hours", h)
 		}
 	}
-	// Channels on both faces alike: nothing to tell.
+	// The board's own reading goes before the rule of the house.
+	s := bench(t, 45, 35, 65, 12)
+	s.Boards = []shop.Board{{ID: "cherry 27", Moisture: 5}}
 	b := channelled()
+	b.Piece.Materials[0].Stock = "cherry 27"
+	if cup := follow(t, b, s).Cups[0]; cup.Way != "hollow on the other face" || cup.Core.Float() != 5 {
+		t.Errorf("%q of %v", cup.Way, cup.Core)
+	}
+	// Channels on both faces alike: nothing to tell.
+	b = channelled()
 	for i := range int64(9) {
 		b.Slot("tray", "other", piece.Channel, piece.FaceLow, piece.AlongLength, 0, 3000, 90+i*190, 190+i*190, 50, 0)
 	}
