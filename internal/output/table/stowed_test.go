@@ -54,12 +54,15 @@ func TestSupplies(t *testing.T) {
 			{Word: "coldest", Estimate: plan.Estimate{Value: minutes(7), Low: minutes(4), High: minutes(7), Unit: "°C", Source: figure.Source{Status: figure.Memory}}},
 		}},
 		{Kind: "finish", Name: "soap"},
+		{Kind: "finish", Name: "wax", Figures: []plan.SupplyFigure{
+			{Word: "litres", Estimate: plan.Estimate{Value: unit.OfFloat(unit.DimUntyped, 0.00722), Low: unit.OfFloat(unit.DimUntyped, 0.00577), High: unit.OfFloat(unit.DimUntyped, 0.00962), Unit: "l", Source: figure.Source{Status: figure.Memory}}},
+		}},
 	}
 	got := Supplies(p, english(unit.Metric))
-	if len(got.Rows) != 3 || len(got.Groups) != 2 {
+	if len(got.Rows) != 4 || len(got.Groups) != 3 {
 		t.Fatalf("%+v", got)
 	}
-	for i, want := range []string{"in clamps, today|1 h 20 min|–|a magazine|looked up", "least temperature|7 °C|4 °C to 7 °C|–|from memory", "nothing is known of it|–|–|–|–"} {
+	for i, want := range []string{"in clamps, today|1 h 20 min|–|a magazine|looked up", "least temperature|7 °C|4 to 7 °C|–|from memory", "nothing is known of it|–|–|–|–", "wanted, about|7.2 ml|5.8 to 9.6 ml|–|from memory"} {
 		if row := strings.Join(got.Rows[i], "|"); row != want {
 			t.Errorf("%s, want %s", row, want)
 		}

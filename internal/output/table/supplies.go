@@ -27,7 +27,7 @@ func Supplies(p *plan.Plan, s Speech) Table {
 		for _, f := range x.Figures {
 			span := "–"
 			if !f.Low.Equal(f.High) {
-				span = b.say("supply.range", message.Text("low", b.quantity(f, f.Low)), message.Text("high", b.quantity(f, f.High)))
+				span = b.say("supply.range", message.Text("low", b.bare(f, f.Low)), message.Text("high", b.quantity(f, f.High)))
 			}
 			source := f.Source.Title
 			if source == "" {
@@ -42,7 +42,34 @@ func Supplies(p *plan.Plan, s Speech) Table {
 // quantity writes a value of a supply in its unit.
 func (b *builder) quantity(f plan.SupplyFigure, v unit.Value) string {
 	if f.Unit == "min" {
+		return b.bare(f, v)
+	}
+	_, in := inUnit(f, v)
+	return b.say("supply.value", message.Text("value", b.bare(f, v)), message.Text("unit", in))
+}
+
+// bare writes it without its unit; a time has its own.
+func (b *builder) bare(f plan.SupplyFigure, v unit.Value) string {
+	if f.Unit == "min" {
 		return b.say("supply.time", message.Minutes("time", int(v.Float())))
 	}
-	return b.say("supply.value", message.Text("value", strconv.FormatFloat(v.Float(), 'g', 3, 64)), message.Text("unit", f.Unit))
+	x, _ := inUnit(f, v)
+	return strconv.FormatFloat(x, 'f', -1, 64)
+}
+
+// inUnit rounds a value to what can be said of it, and gives its unit: less than a
+// litre in millilitres; estimates of how much to two figures, all else to three.
+func inUnit(f plan.SupplyFigure, v unit.Value) (float64, string) {
+	x, in, figures := v.Float(), f.Unit, 3
+	if in == "l" {
+		figures = 2
+		if f.High.Float() < 1 {
+			x, in = x*1000, "ml"
+		}
+	}
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', figures, 64), 64)
+	if err != nil {
+		rounded = x
+	}
+	return rounded, in
 }
