@@ -9,10 +9,10 @@ import (
 	"scantling/internal/analysis/check/verdict"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/diag"
+	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
-	"scantling/internal/unit"
 )
 
 // Codes of the findings.
@@ -55,7 +55,7 @@ func judge(c *analysis.Context, pieces []plan.Workpiece) []plan.Finding {
 				out.Unknown(CodeJoints, message.New("check.glue-joint.unknown", message.Text("mark", out.Mark(a)), message.Count("count", len(w.From))), a, p.Where, a)
 			default:
 				for _, at := range w.Joints {
-					one(index, out, p, at)
+					one(c.Ledger, index, out, p, at)
 				}
 			}
 		}
@@ -64,9 +64,9 @@ func judge(c *analysis.Context, pieces []plan.Workpiece) []plan.Finding {
 }
 
 // one holds a joint against the cuts of a part; the first that it runs in is told.
-func one(index *bodies.Index, out *verdict.Findings, p *piece.Part, at piece.Figure) {
+func one(l *ledger.Ledger, index *bodies.Index, out *verdict.Findings, p *piece.Part, at piece.Figure) {
 	for _, c := range index.Cuts(p.Address) {
-		near, far, ok := across(c)
+		near, far, ok := across(l, c)
 		if !ok || at.Nm < near.Nm || at.Nm > far.Nm {
 			continue
 		}
@@ -84,7 +84,7 @@ func one(index *bodies.Index, out *verdict.Findings, p *piece.Part, at piece.Fig
 
 // across returns the stretch of a cut across its part's width, if strip joints
 // should stay out of it.
-func across(c *piece.Cut) (near, far piece.Figure, ok bool) {
+func across(l *ledger.Ledger, c *piece.Cut) (near, far piece.Figure, ok bool) {
 	switch {
 	case c.Slot != nil && c.Slot.Across() == piece.AlongWidth:
 		return c.Slot.Near, c.Slot.Far, true
@@ -95,13 +95,13 @@ func across(c *piece.Cut) (near, far piece.Figure, ok bool) {
 		if axis == piece.AlongWidth {
 			return near, far, false
 		}
-		mid, half := c.Bore.At[0], c.Bore.Diameter.Nm/2
+		mid := c.Bore.At[0]
 		if axis == piece.AlongThickness {
 			mid = c.Bore.At[1]
 		}
-		near, far = mid, mid
-		near.Nm, far.Nm = mid.Nm-half, mid.Nm+half
-		return near, far, mid.Nm > unit.Length(0)
+		name := string(c.Address) + ".edge"
+		half := l.Half(name, c.Bore.Diameter)
+		return l.Less(name, mid, half), l.Sum(name, mid, half), mid.Nm > 0
 	}
 	return near, far, false
 }
