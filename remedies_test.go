@@ -30,6 +30,7 @@ func TestRemediesApply(t *testing.T) {
 		try(func() world.World { return exampleWorld(t, "needle-chest") }, demo, inputs)
 	}
 	try(func() world.World { return folderWorld(t, "testdata/remedy") }, "tray.piece.hcl", nil)
+	try(func() world.World { return folderWorld(t, "testdata/remedy") }, "jars.piece.hcl", nil)
 	if applied == 0 {
 		t.Error("no remedy with an edit was found")
 	}
