@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"cmp"
 	"slices"
 
 	"scantling/internal/address"
@@ -147,7 +148,7 @@ func (r *row) plain() (mouth, bool) {
 // nosed is the mouth that a round nose leaves at the depth that is said.
 func (r *row) nosed(m mouth) (mouth, bool) {
 	l := r.Maker.Ledger
-	k, _ := r.Shop.Cutter(r.out.Cutter)
+	k, _ := r.Shop.Cutter(cmp.Or(m.cutter, r.out.Cutter))
 	v, ok := r.need("depth")
 	if !ok || !r.Positive(v, "depth", r.name+".depth") {
 		return m, false

@@ -99,7 +99,11 @@ func (r *row) thing(item formula.Value) (Held, bool) {
 // wide as the thing and its play.
 func (r *row) around(t Held) (mouth, bool) {
 	if r.out.Kind == piece.Channel {
-		return r.channel(t)
+		m, ok := r.channel(t)
+		if ok && r.Has("depth") { // shallower or deeper than the half of the thing
+			return r.nosed(m)
+		}
+		return m, ok
 	}
 	m := mouth{cutter: r.out.Cutter, width: r.figure(t.Size())}
 	if m.width.Nm <= 0 {

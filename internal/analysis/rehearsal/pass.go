@@ -75,7 +75,7 @@ func (r *rehearsal) passesOf(m made) ([]pass, bool) {
 		mouth = share.Groove{Radius: m.card.CutterSize.Nm / 2, Depth: depth}.Mouth()
 	}
 	cutter := m.card.CutterSize.Nm
-	along := feed(p, size[run], cutter)
+	along := feed(p, size[run], mouth)
 	if leadsHigh {
 		along = span{size[run] - along.high, size[run] - along.low}
 	}
@@ -139,16 +139,17 @@ func edges(p plan.Placement, cutter unit.Length) []unit.Length {
 }
 
 // feed is the stretch that the cutter opens along the feed, seen from the side
-// that leads. The left stop halts the leading side with the cutter's centre that
+// that leads: half of its mouth beyond its centre, which for a round nose let in
+// shallow is less than its radius. The left stop halts the leading side with the cutter's centre that
 // far behind it; the right stop holds the trailing side that far from the centre
 // at the start.
-func feed(p plan.Placement, run, cutter unit.Length) span {
+func feed(p plan.Placement, run, mouth unit.Length) span {
 	s := span{0, run}
 	if left, ok := setting(p.Settings, "stop left"); ok {
-		s.high = left.Figure.Nm + cutter/2
+		s.high = left.Figure.Nm + mouth/2
 	}
 	if right, ok := setting(p.Settings, "stop right"); ok {
-		s.low = run - right.Figure.Nm - cutter/2
+		s.low = run - right.Figure.Nm - mouth/2
 	}
 	return s
 }

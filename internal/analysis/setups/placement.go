@@ -150,6 +150,19 @@ func (d *decider) fenceSums(f draft, settings []plan.Setting) []plan.Sum {
 	}})
 }
 
+// reach is how far beyond the cutter's centre the mouth of a stopped end lies: its
+// radius, or less where a round nose is let in by less than that.
+func (d *decider) reach(name string, s *piece.Slot, radius piece.Figure) piece.Figure {
+	if s == nil || s.Corner.Nm <= 0 || s.Depth.Nm >= s.Corner.Nm {
+		return radius
+	}
+	f, err := d.l.Call(name+".reach", "nose_reach", s.Corner.Entry, s.Depth.Entry)
+	if err != nil {
+		return radius
+	}
+	return f
+}
+
 // stops adds the stops of a cut that ends inside the work. The cutter's centre
 // travels in the work from where its near side touches From to where its far
 // side touches To; the left stop holds the leading side at the end of that
@@ -161,7 +174,8 @@ func (d *decider) stops(p *plan.Placement, f draft) {
 	}
 	name := string(f.jobs[0].Cut.Address) + ".stop"
 	run, radius := w.Work[w.Run], d.halfDown(name, w.Size)
-	first, last := d.l.Sum(name+".begin", w.From, radius), d.l.Less(name+".end", w.To, radius)
+	reach := d.reach(name, f.jobs[0].Cut.Slot, radius)
+	first, last := d.l.Sum(name+".begin", w.From, reach), d.l.Less(name+".end", w.To, reach)
 	startOpen, endOpen := w.StartOpen, w.EndOpen
 	if _, high := p.Leads.Axis(); high {
 		first, last = d.l.Less(name+".begin", run, last), d.l.Less(name+".end", run, first)
