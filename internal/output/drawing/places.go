@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scantling/internal/address"
+	"scantling/internal/joinery"
 	"scantling/internal/piece"
 	"scantling/internal/unit"
 )
@@ -110,40 +111,9 @@ func boreAxes(open piece.Side) [2]piece.Local {
 
 // limits returns the least and greatest place of a cut on each local axis.
 func (d *partDrawing) limits(c piece.Cut) (low, high [3]unit.Length) {
+	low, high, _ = joinery.Limits(&d.part, &c)
 	for i, f := range d.part.Sizes() {
-		high[i] = f.Nm
-	}
-	inwards := func(s piece.Side, depth unit.Length) {
-		if axis, up := s.Axis(); up {
-			low[axis] = high[axis] - depth
-		} else {
-			high[axis] = depth
-		}
-	}
-	switch {
-	case c.Slot != nil:
-		inwards(c.Slot.Open, c.Slot.Depth.Nm)
-		low[c.Slot.Run], high[c.Slot.Run] = c.Slot.From.Nm, c.Slot.To.Nm
-		low[c.Slot.Across()], high[c.Slot.Across()] = c.Slot.Near.Nm, c.Slot.Far.Nm
-	case c.Bore != nil:
-		inwards(c.Bore.Open, c.Bore.Depth.Nm)
-		for i, axis := range boreAxes(c.Bore.Open) {
-			low[axis], high[axis] = c.Bore.At[i].Nm-c.Bore.Diameter.Nm/2, c.Bore.At[i].Nm+c.Bore.Diameter.Nm/2
-		}
-	case c.Dip != nil:
-		inwards(c.Dip.Open, c.Dip.Depth.Nm)
-		axis := piece.AlongLength
-		if open, _ := c.Dip.Open.Axis(); open == axis {
-			axis = piece.AlongWidth
-		}
-		low[axis], high[axis] = c.Dip.Centre.Nm-c.Dip.Chord.Nm/2, c.Dip.Centre.Nm+c.Dip.Chord.Nm/2
-	case c.Ease != nil:
-		inwards(c.Ease.Sides[0], c.Ease.Radius.Nm)
-		inwards(c.Ease.Sides[1], c.Ease.Radius.Nm)
-	case c.Slice != nil:
-		return d.sliceLimits(c.Slice)
-	case c.Pocket != nil:
-		return d.pocketLimits(c.Pocket)
+		low[i], high[i] = max(low[i], 0), min(high[i], f.Nm)
 	}
 	return low, high
 }
