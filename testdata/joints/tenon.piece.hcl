@@ -51,7 +51,7 @@ part "end" {
   front  = part.leg[1].back
   back   = part.leg[3].front
   left   = nth == 1 ? 5 : sizes.wide - 5 - material.apron.thickness
-  bottom = sizes.high - 110
+  bottom = sizes.high - 80
   high   = 80
 }
 

@@ -126,6 +126,9 @@ func (r *rehearsal) snatches(gone []gap, one pass, c plan.Setup) bool {
 		if fromHigh {
 			s = span{one.width - s.high, one.width - s.low}
 		}
+		if s.low <= low && high <= s.high {
+			continue // in the open: nothing is cut there
+		}
 		if s.low < low && low <= s.high {
 			inner = false
 		}
