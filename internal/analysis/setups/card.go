@@ -31,7 +31,7 @@ func (d *decider) card(b batch) {
 		refusedOps[j.Operation] = true
 	}
 	if len(c.Placements) > 0 {
-		d.finishCard(&c, b.key, d.wholly(b, refusedOps, refused), b.ops)
+		d.finishCard(&c, b.key, refusedOps, b.ops)
 	}
 	if len(refused) > 0 {
 		hand := plan.Setup{Machine: operations.Hand, MachineLabel: operations.Hand, Placements: d.byHand(refused)}
@@ -70,26 +70,6 @@ func (d *decider) sound(c plan.Setup, jobs []*operations.Job) (plan.Setup, []*op
 	}
 	filled, more := d.sound(c, left)
 	return filled, append(all, more...)
-}
-
-// wholly returns the operations of which no cut is left to the machine: of a row of
-// cuts some may be refused and others not, and then the operation is on both cards.
-func (d *decider) wholly(b batch, ops map[string]bool, refused []*operations.Job) map[string]bool {
-	if len(ops) == 0 {
-		return ops
-	}
-	left := map[string]int{}
-	for _, j := range d.jobsOf(b) {
-		left[j.Operation]++
-	}
-	for _, j := range refused {
-		left[j.Operation]--
-	}
-	out := map[string]bool{}
-	for id := range ops {
-		out[id] = left[id] <= 0
-	}
-	return out
 }
 
 // finishCard gives the card its name, its words and its operations; skip names
