@@ -38,6 +38,7 @@ internal/record internal/edit internal/recipe internal/document
 internal/starter
 internal/formula
 internal/carve/direction internal/carve/fault internal/carve/line internal/carve/plane internal/carve/spacing
+internal/carve/angle
 internal/equip internal/carve internal/carve/assembled internal/fitting internal/stow
 internal/plan
 internal/joinery internal/evaluate internal/analysis/estimate

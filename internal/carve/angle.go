@@ -3,10 +3,7 @@ package carve
 import (
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
-	"scantling/internal/ledger"
 	"scantling/internal/message"
-	"scantling/internal/piece"
-	"scantling/internal/unit"
 )
 
 // angle works out an attribute that holds an angle between two limits in degrees.
@@ -29,19 +26,4 @@ func (c *cutting) inRange(v formula.Value, name string, least, most float64) (fo
 		return formula.Value{}, false
 	}
 	return a, true
-}
-
-// halved is half an angle.
-func (c *cutting) halved(a formula.Value) formula.Value {
-	two := c.Maker.Ledger.Given(ledger.Entry{Value: unit.OfInt(unit.DimUntyped, 2), Origin: ledger.Derived})
-	id := c.make(ledger.OpDiv, a.Entry, two)
-	a.Entry, a.Is = id, c.Maker.Ledger.Value(id)
-	return a
-}
-
-// scaled multiplies a length by a ratio of the ledger, or divides it by one, to the
-// nanometre.
-func (c *cutting) scaled(name string, f piece.Figure, op ledger.Op, ratio ledger.ID) piece.Figure {
-	id := c.make(op, f.Entry, ratio)
-	return c.Maker.Ledger.Round(name, c.Maker.Ledger.Figure(id), unit.Nanometre, unit.Nearest)
 }

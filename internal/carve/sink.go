@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/angle"
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
 	"scantling/internal/ledger"
@@ -60,20 +61,16 @@ func (c *cutting) sink(word string, v formula.Value, b *piece.Bore, out *piece.S
 		out.Depth, ok = c.field(v, word, "depth", name)
 		return ok
 	}
-	angle := formula.Value{Kind: formula.Quantity, Is: unit.OfInt(unit.DimAngle, 90), Where: v.Where}
-	angle.Entry = c.Maker.Ledger.Given(ledger.Entry{Name: "countersink.angle", Value: angle.Is, Origin: ledger.HouseRule, Where: v.Where})
+	cone := formula.Value{Kind: formula.Quantity, Is: unit.OfInt(unit.DimAngle, 90), Where: v.Where}
+	cone.Entry = c.Maker.Ledger.Given(ledger.Entry{Name: "countersink.angle", Value: cone.Is, Origin: ledger.HouseRule, Where: v.Where})
 	if a, said := v.Field("angle"); said {
-		if angle, ok = c.inRange(a, name+".angle", 20, 160); !ok {
+		if cone, ok = c.inRange(a, name+".angle", 20, 160); !ok {
 			return false
 		}
 	}
-	t, ok := c.Maker.Tangent(c.halved(angle))
-	if !ok {
-		return false
-	}
 	l := c.Maker.Ledger
-	out.Depth = c.scaled(name+".depth", l.Half("", l.Less("", d, b.Diameter)), ledger.OpDiv, t)
-	return true
+	out.Depth, ok = angle.Run(c.Maker, name+".depth", l.Half("", l.Less("", d, b.Diameter)), angle.Half(c.Maker, cone))
+	return ok
 }
 
 // field works out a length of an object that it cannot do without.

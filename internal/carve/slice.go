@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"scantling/internal/carve/angle"
 	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/carve/plane"
@@ -145,11 +146,7 @@ func (c *cutting) leaning(attribute string, over piece.Figure) (piece.Figure, bo
 	if !ok {
 		return piece.Figure{}, false
 	}
-	t, ok := c.Maker.Tangent(a)
-	if !ok {
-		return piece.Figure{}, false
-	}
-	return c.scaled(c.name+".by", over, ledger.OpMul, t), true
+	return angle.Rise(c.Maker, c.name+".by", over, a)
 }
 
 // bevel works out an edge or face that leans: the face named by keeps stays as wide
@@ -247,11 +244,9 @@ func (c *cutting) compound() bool {
 		if !ok {
 			return false
 		}
-		t, ok := c.Maker.Tangent(a)
-		if !ok {
+		if s.Drop, ok = angle.Rise(c.Maker, c.name+".by", c.Part.Sizes()[s.Along], a); !ok {
 			return false
 		}
-		s.Drop = c.scaled(c.name+".by", c.Part.Sizes()[s.Along], ledger.OpMul, t)
 		slopes[i] = s
 		taken = append(taken, s.Drop)
 	}

@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"scantling/internal/carve/angle"
 	"scantling/internal/carve/direction"
 	"scantling/internal/carve/fault"
 	"scantling/internal/formula"
@@ -84,15 +85,13 @@ func (c *cutting) yes(attribute string) bool {
 // walls: the width is twice the depth by the tangent of half the angle.
 func (c *cutting) vee() (width formula.Value, depth piece.Figure, ok bool) {
 	l := c.Maker.Ledger
-	var t ledger.ID
+	var half formula.Value
 	if c.Has("angle") {
-		angle, good := c.angle("angle", 20, 160)
+		whole, good := c.angle("angle", 20, 160)
 		if !good {
 			return width, depth, false
 		}
-		if t, good = c.Maker.Tangent(c.halved(angle)); !good {
-			return width, depth, false
-		}
+		half = angle.Half(c.Maker, whole)
 	}
 	wide := c.Has("width") || c.Has("near") && c.Has("far")
 	switch {
@@ -103,20 +102,24 @@ func (c *cutting) vee() (width formula.Value, depth piece.Figure, ok bool) {
 		}
 		depth = c.figure(v)
 		if !wide {
-			if t == 0 {
+			if !half.OK() {
 				c.Missing("angle")
 				return width, depth, false
 			}
-			half := c.scaled("", depth, ledger.OpMul, t)
-			width = quantity(l.Sum(c.name+".width", half, half))
+			side, good := angle.Rise(c.Maker, "", depth, half)
+			if !good {
+				return width, depth, false
+			}
+			width = quantity(l.Sum(c.name+".width", side, side))
 		}
 		return width, depth, true
-	case c.Has("width") && t != 0:
+	case c.Has("width") && half.OK():
 		v, good := c.need("width")
 		if !good || !c.Positive(v, "width", c.name+".width") {
 			return width, depth, false
 		}
-		return v, c.scaled(c.name+".depth", l.Half("", c.figure(v)), ledger.OpDiv, t), true
+		depth, ok = angle.Run(c.Maker, c.name+".depth", l.Half("", c.figure(v)), half)
+		return v, depth, ok
 	}
 	c.Missing("depth")
 	return width, depth, false
