@@ -8,12 +8,8 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// The bounds of looking for fewer patterns: the work, and the boards and pieces
-// of a plan beyond which it is not tried.
-const (
-	repeatWork   = 60_000_000
-	repeatRounds = 1200
-)
+// repeatStale bounds how often fewer patterns are looked for in vain.
+const repeatStale = 100
 
 // repeat looks for a plan on the same boards with fewer different patterns, so
 // that more boards are cut at the same settings of the stop. It takes a few
@@ -26,11 +22,12 @@ func (m *model) repeat(uses []cover.Use, meter *work.Meter) []cover.Use {
 	r := &repeater{m: m, meter: meter, r: rand.New(rand.NewPCG(1, uint64(len(uses))))}
 	kept, free := m.worthy(uses)
 	r.uses = free
-	for round := range repeatRounds {
-		if len(r.uses) < 2 || meter.Ended() {
-			break
+	once := !slices.ContainsFunc(m.kinds, func(k kind) bool { return k.d > 1 })
+	for round, stale := 0, 0; len(r.uses) > 1 && stale < repeatStale && !once && !meter.Ended(); round++ {
+		stale++
+		if r.round(round) {
+			stale = 0
 		}
-		r.round(round)
 	}
 	return m.sorted(joined(append(r.uses, kept...)))
 }
@@ -81,8 +78,9 @@ type repeater struct {
 }
 
 // round takes some patterns out and tries to do with fewer. The first round
-// takes all, the next ones a few of those that are cut least often.
-func (r *repeater) round(n int) {
+// takes all, the next ones a few of those that are cut least often. It returns
+// whether there are fewer now.
+func (r *repeater) round(n int) bool {
 	slices.SortStableFunc(r.uses, func(a, b cover.Use) int { return a.N - b.N })
 	size := len(r.uses)
 	if n > 0 {
@@ -117,10 +115,11 @@ func (r *repeater) round(n int) {
 			found, ok := r.fill(slices.Clone(left), slices.Clone(stock), size-1, slackening, forced)
 			if ok {
 				r.uses = joined(append(found, rest...))
-				return
+				return true
 			}
 		}
 	}
+	return false
 }
 
 // fill cuts all that is left from the boards with at most the given number of

@@ -9,10 +9,13 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// Solve cuts the boards of a checked problem. The search is bounded by meter; the
-// first method always runs and is counted on first, and so does the laying
-// together of the rests at the end. It returns a [problem.Fault] if the limited
-// boards do not suffice.
+// polishWork bounds what is spent on a plan of the same cost that is pleasanter to
+// saw; a share of any budget is kept for it.
+const polishWork = 20_000_000
+
+// Solve cuts the boards of a checked problem. The first method always runs and is
+// counted on first; everything else is bounded by meter. It returns a
+// [problem.Fault] if the limited boards do not suffice.
 func Solve(p problem.Problem, first, meter *work.Meter, workers int) (problem.Answer, error) {
 	m := newModel(p)
 	bound, enough := m.material()
@@ -21,7 +24,7 @@ func Solve(p problem.Problem, first, meter *work.Meter, workers int) (problem.An
 	}
 	c := m.cover()
 	begin := m.constructed(c, bound, first)
-	reserve := min(meter.Left()/20, repeatWork)
+	reserve := min(meter.Left()/20, polishWork)
 	search := meter.Split(meter.Left() - reserve)
 	end := cover.Improve(c, begin, nil, search, workers)
 	meter.Join(search)
@@ -31,8 +34,8 @@ func Solve(p problem.Problem, first, meter *work.Meter, workers int) (problem.An
 	if end.Cost == math.MaxInt64 {
 		return problem.Answer{}, m.shortage("no way was found to cut all parts from it")
 	}
-	polish := meter.Split(repeatWork)
-	end.Uses = m.repeat(m.tidy(end.Uses, first.Bonus(tidyWork)), polish)
+	polish := meter.Split(polishWork)
+	end.Uses = m.repeat(m.tidy(end.Uses, polish), polish)
 	end.Cost = c.Cost(end.Uses)
 	state := status(end, search)
 	meter.Join(polish)

@@ -8,12 +8,8 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// tidyBoards bounds the boards that are looked at for a better remnant, tidyWork
-// the work it may take.
-const (
-	tidyBoards = 24
-	tidyWork   = 40_000_000
-)
+// tidyBoards bounds the boards that are looked at for a better remnant.
+const tidyBoards = 24
 
 // tidy moves pieces between boards of equal cost to the plan, so that what is
 // left over lies together: of two boards with a rest, one is filled as far as it

@@ -24,7 +24,7 @@ type branching struct {
 // t.best if nothing is left out and nothing cheaper found.
 func (t *task) branch(oracle Oracle, most int) {
 	b := &branching{t: t, pr: newPricing(t.p, oracle), best: t.cost, most: most}
-	b.visit(newRelaxation(t.p, slices.Clone(t.p.Demand), t.node.box, t.cuts, t.known, b.pr))
+	b.visit(newRelaxation(t.p, slices.Clone(t.p.Demand), t.node.box, t.cuts, t.known, b.pr, t.meter))
 	switch {
 	case b.found != nil:
 		t.found, t.cost = b.found, b.best
@@ -82,7 +82,7 @@ func (b *branching) solve(r *relaxation) (*relaxation, bool) {
 		if pruned || solved || fresh || b.t.meter.Ended() {
 			return r, pruned
 		}
-		next := newRelaxation(r.p, r.left, r.box, r.cuts, b.t.known, b.pr)
+		next := newRelaxation(r.p, r.left, r.box, r.cuts, b.t.known, b.pr, b.t.meter)
 		next.together, next.apart = r.together, r.apart
 		next.forbid()
 		r = next

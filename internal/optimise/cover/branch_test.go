@@ -136,6 +136,53 @@ func TestBranch(t *testing.T) {
 	}
 }
 
+// TestSafe checks that what any prices prove, however wrong, holds: the bound of
+// random prices of pieces, cuts and limits never exceeds the optimum.
+func TestSafe(t *testing.T) {
+	reached := 0
+	for seed := range uint64(400) {
+		r := rand.New(rand.NewPCG(seed, 8))
+		o := exhaustive{room: 100}
+		for range 3 + r.IntN(5) {
+			o.length = append(o.length, 15+r.Int64N(60))
+		}
+		p := &Problem{Stock: []Stock{{1 + r.Int64N(5), Plenty}}, Step: 1, Oracle: func() Oracle { return o }}
+		for range o.length {
+			p.Demand = append(p.Demand, 1)
+		}
+		optimum := o.fewest()
+		b := box{[]int{0}, []int{Plenty}}
+		if r.IntN(2) == 0 {
+			b.hi[0] = int(optimum) + r.IntN(2)
+		}
+		if r.IntN(2) == 0 {
+			b.lo[0] = r.IntN(int(optimum) + 1)
+		}
+		cuts := []Cut{{Kinds: []int{0, 1, 2}, Points: []int{1, 1, 1}, Of: 2}, {Kinds: []int{0, 1, 2}, Points: []int{2, 1, 1}, Of: 3}}
+		pr := newPricing(p, o)
+		rel := newRelaxation(p, p.Demand, b, cuts, newPool(nil), pr, work.New(context.Background(), math.MaxInt64))
+		for range 5 {
+			prices := make([]float64, len(o.length)+4)
+			for i := range prices {
+				prices[i] = r.Float64() * []float64{0.5, 1, 1000, 1e9}[min(3, r.IntN(40)/12)]
+			}
+			if !pr.run(rel, prices, work.New(context.Background(), math.MaxInt64)) {
+				t.Fatal("no answer")
+			}
+			got, most := pr.proves(rel), optimum*p.Stock[0].Cost
+			if got > most {
+				t.Fatalf("seed %d: %d is proved, the optimum is %d", seed, got, most)
+			}
+			if got == most {
+				reached++
+			}
+		}
+	}
+	if reached == 0 {
+		t.Error("no prices ever prove the optimum: the test is too weak")
+	}
+}
+
 // TestCuts checks that no plan of whole boards breaks a cut: on random plans, the
 // sets of all patterns are no more than all pieces make.
 func TestCuts(t *testing.T) {

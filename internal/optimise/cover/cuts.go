@@ -59,7 +59,7 @@ const tightenings = 3
 func (t *task) tighten(left []int, oracle Oracle) {
 	pr := newPricing(t.p, oracle)
 	for range tightenings {
-		r := newRelaxation(t.p, left, t.node.box, t.cuts, t.known, pr)
+		r := newRelaxation(t.p, left, t.node.box, t.cuts, t.known, pr, t.meter)
 		solved := r.generate(t.known, math.MaxInt, t.meter, func(pr *pricing) bool {
 			if pr.better && pr.bound > float64(t.proved)+1e-7 {
 				t.proved = max(t.proved, pr.proves(r))

@@ -84,7 +84,7 @@ func (d *dive) descend(pr *pricing) bool {
 func (d *dive) relax(pr *pricing) *relaxation {
 	pr.best = -1
 	if d.relaxed == nil || !d.relaxed.reduce(d.left, d.box) {
-		d.relaxed = newRelaxation(d.p, d.left, d.box, d.cuts, d.known, pr)
+		d.relaxed = newRelaxation(d.p, d.left, d.box, d.cuts, d.known, pr, d.meter)
 	}
 	r := d.relaxed
 	hopeless := false

@@ -29,8 +29,8 @@ type relaxation struct {
 }
 
 // newRelaxation begins with patterns of one kind each and those of the pool
-// that make nothing too often.
-func newRelaxation(p *Problem, left []int, b box, cuts []Cut, known *pool, pr *pricing) *relaxation {
+// that make nothing too often. Its building is counted too.
+func newRelaxation(p *Problem, left []int, b box, cuts []Cut, known *pool, pr *pricing, meter *work.Meter) *relaxation {
 	r := &relaxation{
 		p: p, left: left, box: b, prices: pr, has: map[*Pattern]bool{},
 		rowOf: make([]int, len(p.Demand)), limitRow: make([]int, len(p.Stock)), leastRow: make([]int, len(p.Stock)),
@@ -62,13 +62,14 @@ func newRelaxation(p *Problem, left []int, b box, cuts []Cut, known *pool, pr *p
 	}
 	r.unit = float64(p.dearest())
 	r.program = lp.New(demand)
+	meter.Take(int64(len(demand)) * int64(len(demand)))
 	for _, k := range r.rows {
 		if p := r.uniform(k); p != nil {
 			r.add(p)
 		}
 	}
 	for p := range known.all() {
-		if r.proper(p) {
+		if meter.Take(int64(len(p.Use))) && r.proper(p) && meter.Take(int64(4*len(p.Use)+len(cuts))) {
 			r.add(p)
 		}
 	}

@@ -63,7 +63,7 @@ func Improve(p *Problem, begin Result, known []*Pattern, meter *work.Meter, work
 	}
 	open := []*node{{box: all, bound: s.Bound}}
 	for round := 0; !s.done() && !s.meter.Ended() && round < maxRounds; round++ {
-		tasks := s.tasks(open, patterns, round)
+		tasks, before := s.tasks(open, patterns, round), s.meter.Used()
 		run(tasks, workers)
 		for _, t := range tasks {
 			open = s.merge(t, open, patterns)
@@ -71,6 +71,9 @@ func Improve(p *Problem, begin Result, known []*Pattern, meter *work.Meter, work
 		s.settle(&open)
 		if len(open) == 0 {
 			break
+		}
+		if s.meter.Used() == before {
+			s.meter.Take(math.MaxInt64) // too little is left for any next step
 		}
 	}
 	return s.Result
@@ -298,7 +301,7 @@ func (t *task) exhaust(oracle Oracle) {
 // relax solves the relaxation within the node's box and prepares its children.
 func (t *task) relax(left []int, oracle Oracle) {
 	pr := newPricing(t.p, oracle)
-	r := newRelaxation(t.p, left, t.node.box, nil, t.known, pr)
+	r := newRelaxation(t.p, left, t.node.box, nil, t.known, pr, t.meter)
 	r.generate(t.known, math.MaxInt, t.meter, func(pr *pricing) bool {
 		if pr.better && pr.bound > float64(t.proved)+1e-7 {
 			t.proved = max(t.proved, pr.proves(r))
