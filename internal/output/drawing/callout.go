@@ -28,7 +28,7 @@ func (d *partDrawing) callouts() {
 
 // footprint is the box of a cut in the view of the face.
 func (d *partDrawing) footprint(c piece.Cut) page.Box {
-	low, high := d.limits(c)
+	low, high := naming.Limits(&d.part, c)
 	f := d.scale.Factor()
 	x := func(at unit.Length) float64 {
 		return on(d.views.face, alongLength, at.Millimetres(), d.faceBox, f, false)

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"scantling/internal/address"
-	"scantling/internal/joinery"
+	"scantling/internal/output/naming"
 	"scantling/internal/piece"
 	"scantling/internal/unit"
 )
@@ -36,7 +36,7 @@ func (d *partDrawing) collect() {
 			d.runsFrom(c)
 			d.depth(c)
 		case c.Bore != nil:
-			for i, axis := range boreAxes(c.Bore.Open) {
+			for i, axis := range naming.CrossAxes(c.Bore.Open) {
 				d.place(axis, mark{at: c.Bore.At[i].Nm, address: c.Address})
 			}
 		case c.Dip != nil:
@@ -95,25 +95,4 @@ func (d *partDrawing) inwards(open piece.Side, depth unit.Length, a address.Addr
 		depth = d.part.Sizes()[axis].Nm - depth
 	}
 	d.place(axis, mark{at: depth, address: a})
-}
-
-// boreAxes returns the two axes that a bore's centre is given along.
-func boreAxes(open piece.Side) [2]piece.Local {
-	axis, _ := open.Axis()
-	switch axis {
-	case piece.AlongLength:
-		return [2]piece.Local{piece.AlongWidth, piece.AlongThickness}
-	case piece.AlongWidth:
-		return [2]piece.Local{piece.AlongLength, piece.AlongThickness}
-	}
-	return [2]piece.Local{piece.AlongLength, piece.AlongWidth}
-}
-
-// limits returns the least and greatest place of a cut on each local axis.
-func (d *partDrawing) limits(c piece.Cut) (low, high [3]unit.Length) {
-	low, high, _ = joinery.Limits(&d.part, &c)
-	for i, f := range d.part.Sizes() {
-		low[i], high[i] = max(low[i], 0), min(high[i], f.Nm)
-	}
-	return low, high
 }

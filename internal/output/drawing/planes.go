@@ -1,7 +1,7 @@
 package drawing
 
 import (
-	"scantling/internal/joinery"
+	"scantling/internal/output/naming"
 	"scantling/internal/piece"
 	"scantling/internal/unit"
 )
@@ -11,7 +11,7 @@ import (
 func (d *partDrawing) slices(c piece.Cut) {
 	s := c.Slice
 	off, _ := s.Off.Axis()
-	for k, axis := range boreAxes(s.Off) {
+	for k, axis := range naming.CrossAxes(s.Off) {
 		if s.At[k+1].Nm == s.At[0].Nm {
 			continue
 		}
@@ -25,14 +25,13 @@ func (d *partDrawing) slices(c piece.Cut) {
 // that its arcs reach.
 func (d *partDrawing) pockets(c piece.Cut) {
 	p := c.Pocket
-	low, high, _ := joinery.Limits(&d.part, &c)
-	for k, axis := range boreAxes(p.Open) {
+	low, high := naming.Limits(&d.part, c)
+	for k, axis := range naming.CrossAxes(p.Open) {
 		for _, v := range p.Outline {
 			d.place(axis, mark{at: [2]unit.Length{v.Along.Nm, v.Across.Nm}[k], address: c.Address})
 		}
-		// The box around a curve is a nanometre wider than the curve.
-		d.place(axis, mark{at: low[axis] + 1, address: c.Address})
-		d.place(axis, mark{at: high[axis] - 1, address: c.Address})
+		d.place(axis, mark{at: low[axis], address: c.Address})
+		d.place(axis, mark{at: high[axis], address: c.Address})
 	}
 	if !p.Through {
 		d.inwards(p.Open, p.Depth.Nm, c.Address)

@@ -4,11 +4,9 @@ import (
 	"math"
 	"strings"
 
-	"scantling/internal/geom/polygon"
 	"scantling/internal/message"
 	"scantling/internal/output/naming"
 	"scantling/internal/piece"
-	"scantling/internal/unit"
 )
 
 // slice is the row of a plane: the side that it takes off, from where to where it
@@ -38,23 +36,11 @@ func (b *builder) slice(letter, kind string, part piece.Part, s *piece.Slice) {
 // pocket is the row of a cut within a line: its greatest extent both ways, and how
 // many corners it has; the drawing shows the rest.
 func (b *builder) pocket(letter, kind string, part piece.Part, p *piece.Pocket) {
-	open, _ := p.Open.Axis()
-	outer := make(polygon.Loop, len(p.Outline))
-	for i, v := range p.Outline {
-		outer[i] = polygon.Vertex{P2: polygon.P2{X: v.Along.Nm.Millimetres(), Y: v.Across.Nm.Millimetres()}, Bulge: v.Bulge}
-	}
-	low, high := polygon.Profile{Outer: outer}.Bounds()
+	low, high := naming.Limits(&part, piece.Cut{Pocket: p})
 	var from, places []string
-	k := 0
-	for axis := range piece.Local(3) {
-		if axis == open {
-			continue
-		}
-		least := max(unit.FromMillimetres([2]float64{low.X, low.Y}[k]), 0)
-		most := min(unit.FromMillimetres([2]float64{high.X, high.Y}[k]), part.Sizes()[axis].Nm)
+	for _, axis := range naming.CrossAxes(p.Open) {
 		from = append(from, b.side(piece.SideOf(axis, false)))
-		places = append(places, b.speech.Figure(least)+" – "+b.speech.Figure(most))
-		k++
+		places = append(places, b.speech.Figure(low[axis])+" – "+b.speech.Figure(high[axis]))
 	}
 	deep := b.length(p.Depth)
 	if p.Through {
@@ -65,12 +51,9 @@ func (b *builder) pocket(letter, kind string, part piece.Part, p *piece.Pocket) 
 
 // centre names the two sides that a hole's centre is measured from.
 func (b *builder) centre(open piece.Side) string {
-	axis, _ := open.Axis()
 	var from []string
-	for a := range piece.Local(3) {
-		if a != axis {
-			from = append(from, b.side(piece.SideOf(a, false)))
-		}
+	for _, axis := range naming.CrossAxes(open) {
+		from = append(from, b.side(piece.SideOf(axis, false)))
 	}
 	return strings.Join(from, " · ")
 }
