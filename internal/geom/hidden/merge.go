@@ -18,6 +18,9 @@ type class struct {
 	hidden, outline bool
 	solid           int
 	tags            [2]solid.Tag
+	// surfs are the surfaces beside a chord of a curve, numbered from 1; nought
+	// for an edge between flat faces.
+	surfs [2]int32
 }
 
 func (c class) compare(o class) int {
@@ -39,7 +42,7 @@ func (c class) compare(o class) int {
 	if k := cmp.Compare(c.tags[0], o.tags[0]); k != 0 {
 		return k
 	}
-	return cmp.Compare(c.tags[1], o.tags[1])
+	return cmp.Or(cmp.Compare(c.tags[1], o.tags[1]), cmp.Compare(c.surfs[0], o.surfs[0]), cmp.Compare(c.surfs[1], o.surfs[1]))
 }
 
 // stretch is a piece of a line or of an ellipse. The carrier is what the piece
@@ -69,10 +72,11 @@ func (m *merger) add(s *scene, e *edge, a, b float64, hid bool) {
 	body := s.placed[e.solid].Solid
 	_, l := body.FaceNormal(e.left)
 	_, r := body.FaceNormal(e.right)
-	c := class{hid, e.outline, s.index[e.solid], [2]solid.Tag{min(l, r), max(l, r)}}
+	c := class{hid, e.outline, s.index[e.solid], [2]solid.Tag{min(l, r), max(l, r)}, curved(body, e)}
 	p, q := flat(e.p), flat(e.q)
 	if !e.outline {
 		if cv := m.curve(s, e); cv.ok {
+			c.surfs = [2]int32{} // the ellipse says what belongs together
 			m.addArc(c, cv.axes, p, q, a, b)
 			return
 		}
@@ -94,6 +98,16 @@ func (m *merger) add(s *scene, e *edge, a, b float64, hid bool) {
 	if n > 0 {
 		m.lines = append(m.lines, stretch{c, [6]float64{angle, off}, min(f, t), max(f, t)})
 	}
+}
+
+// curved names the surfaces beside an edge if one of them is round.
+func curved(body *solid.Solid, e *edge) [2]int32 {
+	l, a := body.FaceSurface(e.left)
+	r, b := body.FaceSurface(e.right)
+	if !a && !b {
+		return [2]int32{}
+	}
+	return [2]int32{min(l, r) + 1, max(l, r) + 1}
 }
 
 // curve returns the ellipse on paper that the edge is a chord of.
@@ -180,7 +194,7 @@ func (m *merger) strokes() []Stroke {
 			o := u.Left().Mul(s.carrier[1])
 			out = append(out, Stroke{
 				Kind: Line, From: o.Add(u.Mul(s.from)), To: o.Add(u.Mul(s.to)),
-				Hidden: s.hidden, Outline: s.outline, Solid: s.solid, Tags: s.tags,
+				Hidden: s.hidden, Outline: s.outline, Solid: s.solid, Tags: s.tags, surfs: s.surfs,
 			})
 		}
 	})
@@ -198,12 +212,11 @@ func (m *merger) strokes() []Stroke {
 			out = append(out, st)
 		}
 	})
-	slices.SortStableFunc(out, func(a, b Stroke) int {
-		ca, cb := class{a.Hidden, a.Outline, a.Solid, a.Tags}, class{b.Hidden, b.Outline, b.Solid, b.Tags}
-		return ca.compare(cb)
-	})
-	return out
+	slices.SortStableFunc(out, func(a, b Stroke) int { return a.class().compare(b.class()) })
+	return link(out)
 }
+
+func (s *Stroke) class() class { return class{s.Hidden, s.Outline, s.Solid, s.Tags, s.surfs} }
 
 // cluster calls visit with the stretches that share a carrier, to within the
 // tolerance of each of its numbers.

@@ -2,6 +2,7 @@ package hidden
 
 import (
 	"math"
+	"slices"
 
 	"scantling/internal/geom/polygon"
 	"scantling/internal/geom/solid"
@@ -19,10 +20,12 @@ type View struct {
 // Kind tells strokes apart.
 type Kind int8
 
-// A stroke is a straight line or an arc of an ellipse.
+// A stroke is a straight line, an arc of an ellipse, or a chain of chords: a curve
+// that has no name here, such as that in which two round faces meet.
 const (
 	Line Kind = iota
 	Arc
+	Chain
 )
 
 // Stroke is one line or arc on paper, in millimetres, x to the right and y up
@@ -35,12 +38,15 @@ type Stroke struct {
 	// length for a circle.
 	Centre, Major, Minor polygon.P2
 	Start, Sweep         float64
-	Hidden               bool
+	// Chain: the points from From to To; in a closed chain they are the same.
+	Chords []polygon.P2
+	Hidden bool
 	// Outline says that the stroke is where a round face turns away, not an
 	// edge between faces.
 	Outline bool
 	Solid   int // index into the solids drawn
 	Tags    [2]solid.Tag
+	surfs   [2]int32 // what the chord of a curve lies between
 }
 
 // At returns the point of an arc at parameter t.
@@ -48,10 +54,13 @@ func (s Stroke) At(t float64) polygon.P2 {
 	return s.Centre.Add(s.Major.Mul(math.Cos(t))).Add(s.Minor.Mul(math.Sin(t)))
 }
 
-// Points flattens the stroke, with perHalf chords to a half turn.
+// Points flattens the stroke, arcs with perHalf chords to a half turn.
 func (s Stroke) Points(perHalf int) []polygon.P2 {
-	if s.Kind == Line {
+	switch s.Kind {
+	case Line:
 		return []polygon.P2{s.From, s.To}
+	case Chain:
+		return slices.Clone(s.Chords)
 	}
 	n := int(math.Ceil(math.Abs(s.Sweep) / math.Pi * float64(max(1, perHalf))))
 	n = max(1, n)

@@ -29,10 +29,17 @@ func (p place) at(q polygon.P2) page.Point {
 }
 
 // path returns a stroke as a path; circles seen square on stay arcs, other
-// ellipses become Bézier curves.
+// ellipses become Bézier curves, chains stay chains.
 func (p place) path(s hidden.Stroke) page.Path {
-	if s.Kind == hidden.Line {
+	switch s.Kind {
+	case hidden.Line:
 		return page.Line(p.at(s.From), p.at(s.To))
+	case hidden.Chain:
+		path := page.From(p.at(s.Chords[0]))
+		for _, q := range s.Chords[1:] {
+			path = path.Line(p.at(q))
+		}
+		return path
 	}
 	if circular(s) {
 		// y is turned over on paper, so a positive sweep runs anticlockwise as seen.
