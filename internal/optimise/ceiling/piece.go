@@ -17,3 +17,6 @@ func Fits(out, pieces []Piece, x, y int64, value []int64, left []int) []Piece {
 	}
 	return out
 }
+
+// Strip is a row of columns, each a stack of pieces, the widest first.
+type Strip [][]Piece

@@ -1,6 +1,9 @@
 package sheets
 
-import "scantling/internal/optimise/cover"
+import (
+	"scantling/internal/optimise/ceiling"
+	"scantling/internal/optimise/cover"
+)
 
 // item is one piece in a column, at y from the strip's near side.
 type item struct {
@@ -50,4 +53,28 @@ func worth(p *cover.Pattern, value []int64) int64 {
 		sum += value[e.Kind] * int64(e.N)
 	}
 	return sum
+}
+
+// stripped returns the pattern of strips.
+func (m *model) stripped(stock int, list []ceiling.Strip) *cover.Pattern {
+	var strips []strip
+	y := int64(0)
+	for _, row := range list {
+		s := strip{at: y}
+		x := int64(0)
+		for _, stack := range row {
+			c := column{at: x, x: stack[0].X}
+			top := int64(0)
+			for _, l := range stack {
+				c.items = append(c.items, item{l.Kind, l.Turned, l.X, l.Y, top})
+				top += l.Y
+			}
+			s.columns = append(s.columns, c)
+			s.y = max(s.y, top)
+			x += c.x
+		}
+		strips = append(strips, s)
+		y += s.y
+	}
+	return m.newPattern(stock, strips)
 }

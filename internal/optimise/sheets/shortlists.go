@@ -69,30 +69,6 @@ func (s *search) listed(m *model, q shortlist.Question, length int) (shortlist.A
 	return a, ok
 }
 
-// stripped returns the pattern of strips from a short list.
-func (m *model) stripped(stock int, list []shortlist.Strip) *cover.Pattern {
-	var strips []strip
-	y := int64(0)
-	for _, row := range list {
-		s := strip{at: y}
-		x := int64(0)
-		for _, stack := range row {
-			c := column{at: x, x: stack[0].X}
-			top := int64(0)
-			for _, l := range stack {
-				c.items = append(c.items, item{l.Kind, l.Turned, l.X, l.Y, top})
-				top += l.Y
-			}
-			s.columns = append(s.columns, c)
-			s.y = max(s.y, top)
-			x += c.x
-		}
-		strips = append(strips, s)
-		y += s.y
-	}
-	return m.newPattern(stock, strips)
-}
-
 // rules are the stages as the ceilings know them.
 func (m *model) rules() ceiling.Rules {
 	return ceiling.Rules{Two: m.p.Cutting.Stages == 2, Exact: m.p.Cutting.Exact, All: true}

@@ -3,6 +3,7 @@ package sheets
 import (
 	"slices"
 
+	"scantling/internal/optimise/beam"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
@@ -21,7 +22,7 @@ func (s *search) beams() {
 	part := s.meter.Split(s.meter.Left() / beamShare)
 	views := s.outlooks(part)
 	for width := 1; width <= 1<<11 && !part.Ended() && !s.done(); width *= 2 {
-		for guide := range 3 {
+		for guide := beam.Waste; guide <= beam.Larger; guide++ {
 			for _, m := range s.models {
 				s.beam(m, width, guide, nil, part)
 				if s.done() || part.Ended() {
@@ -30,7 +31,7 @@ func (s *search) beams() {
 			}
 		}
 		for i, v := range views {
-			for guide := 3; guide <= 4 && v != nil && !s.done() && !part.Ended(); guide++ {
+			for guide := beam.Loss; guide <= beam.LossPerArea && v != nil && !s.done() && !part.Ended(); guide++ {
 				s.beam(s.models[i], width, guide, v, part)
 			}
 		}
@@ -38,44 +39,51 @@ func (s *search) beams() {
 	s.meter.Join(part)
 }
 
+// inBeams is the problem as a beam search takes it.
+func (m *model) inBeams() beam.Question {
+	left, _ := m.demand()
+	return beam.Question{
+		X: m.stock[0].x, Y: m.stock[0].y, Pieces: m.order(largest), Left: left, Value: m.values(),
+		Rules: m.rules(), One: m.p.Goal == problem.MostValue,
+	}
+}
+
 // outlooks returns an outlook for each model under MostValue, once the limits on
 // copies have prices.
-func (s *search) outlooks(meter *work.Meter) []*outlook {
-	var out []*outlook
+func (s *search) outlooks(meter *work.Meter) []*beam.Outlook {
+	var out []*beam.Outlook
 	if s.reduced != nil {
 		for _, m := range s.models {
-			out = append(out, newOutlook(m, s.reduced, meter))
+			out = append(out, beam.NewOutlook(m.inBeams(), s.reduced, meter))
 		}
 	}
 	return out
 }
 
-func (s *search) beam(m *model, width, guide int, view *outlook, meter *work.Meter) {
-	most := 0
-	if s.p.Goal == problem.LeastCost {
+func (s *search) beam(m *model, width int, guide beam.Guide, view *beam.Outlook, meter *work.Meter) {
+	q := m.inBeams()
+	if !q.One {
 		if m.stock[0].cost == 0 {
 			return
 		}
-		most = int((s.cost - 1) / m.stock[0].cost)
+		q.Most = int((s.cost - 1) / m.stock[0].cost)
 		if m.stock[0].limit < cover.Plenty {
-			most = min(most, m.stock[0].limit)
+			q.Most = min(q.Most, m.stock[0].limit)
 		}
 	}
-	b := newBeam(m, width, guide, most, meter)
-	b.view = view
-	p, _ := b.run()
-	if p == nil || p.parent == nil {
+	plan, ok := beam.Search(q, width, guide, view, meter)
+	if !ok {
 		return
 	}
-	uses := b.plan(p)
-	if s.p.Goal == problem.MostValue {
-		s.offer(uses, -p.worth)
-		return
+	var uses []cover.Use
+	for _, strips := range plan.Sheets {
+		uses = append(uses, cover.Use{Pattern: m.stripped(0, strips), N: 1})
 	}
-	if !complete(m, uses) {
-		return
+	if q.One {
+		s.offer(uses, -plan.Value)
+	} else if complete(m, uses) {
+		s.offer(uses, int64(len(uses))*m.stock[0].cost)
 	}
-	s.offer(uses, int64(len(uses))*m.stock[0].cost)
 }
 
 // complete says whether a plan makes all pieces.

@@ -25,9 +25,6 @@ func (p *pool) parcel(f int32, x, y int64) *ceiling.Parcel {
 	return out
 }
 
-// Strip is a row of columns, each a stack of pieces, widest first.
-type Strip [][]ceiling.Piece
-
 // apart returns what f joins in the given way, in order.
 func (p *pool) apart(f int32, h how) []int32 {
 	s := &p.fillings[f]
@@ -38,10 +35,10 @@ func (p *pool) apart(f int32, h how) []int32 {
 }
 
 // strips lays a filling out in strips.
-func (p *pool) strips(f int32) []Strip {
-	var out []Strip
+func (p *pool) strips(f int32) []ceiling.Strip {
+	var out []ceiling.Strip
 	for _, row := range p.apart(f, above) {
-		var strip Strip
+		var strip ceiling.Strip
 		for _, stack := range p.apart(row, beside) {
 			var column []ceiling.Piece
 			for _, one := range p.apart(stack, stacked) {

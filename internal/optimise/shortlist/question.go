@@ -26,7 +26,7 @@ type Answer struct {
 	// Filling, or Strips under stages, is worth Value, more than the floor; nil
 	// if nothing was found.
 	Filling *ceiling.Parcel
-	Strips  []Strip
+	Strips  []ceiling.Strip
 	Value   int64
 	// Complete says that nothing worth more than Value, or where nothing was
 	// found than the floor, exists.

@@ -1,15 +1,17 @@
-package sheets
+package beam
 
 import (
+	"cmp"
 	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/work"
+	"slices"
 )
 
-// outlook says what can still be gained beyond a front: in the rest of the
+// Outlook says what can still be gained beyond a front: in the rest of the
 // column, the strip and the sheet, if every kind may be cut any number of times
 // at its value less the price of its limit. With what the placed pieces gain it
 // is close to a ceiling, and guides a beam.
-type outlook struct {
+type Outlook struct {
 	ceiling.Stages
 	value []int64
 	two   bool
@@ -22,12 +24,18 @@ type outlook struct {
 // mostAhead bounds the size of the table over strips.
 const mostAhead = 1 << 23
 
-// newOutlook builds the tables at the given values, or returns nil if they would
-// be too large or the meter ends.
-func newOutlook(m *model, value []int64, meter *work.Meter) *outlook {
-	left, _ := m.demand()
-	o := &outlook{value: value, two: m.p.Cutting.Stages == 2, first: map[[3]int64]int64{}}
-	if !m.fine() || !m.stages(&o.Stages, 0, value, left, true, meter) {
+// NewOutlook builds the tables at the given values by kind, or returns nil if they
+// would be too large or the meter ends.
+func NewOutlook(q Question, value []int64, meter *work.Meter) *Outlook {
+	o := &Outlook{value: value, two: q.Rules.Two, first: map[[3]int64]int64{}}
+	if q.X > ceiling.MostUnits || q.Y > ceiling.MostUnits {
+		return nil
+	}
+	pieces := slices.Clone(q.Pieces)
+	slices.SortStableFunc(pieces, func(a, b ceiling.Piece) int { return cmp.Compare(b.X, a.X) })
+	rules := q.Rules
+	rules.All = true
+	if !o.Build(q.X, q.Y, pieces, value, q.Left, rules, meter) {
 		return nil
 	}
 	cells := int64(len(o.Heights)) * (o.X + 1)
@@ -56,7 +64,7 @@ func index(sizes []int64, most int64) []int32 {
 // beyond returns what can be gained beyond a front. Only a strip that has one
 // column is thought to grow: each filling can be made with the highest column
 // of each strip first.
-func (o *outlook) beyond(f front) int64 {
+func (o *Outlook) beyond(f front) int64 {
 	if f.x0 > 0 || o.two {
 		return o.within(f, f.y1)
 	}
@@ -75,7 +83,7 @@ func (o *outlook) beyond(f front) int64 {
 }
 
 // within returns what can be gained if the strip ends at y.
-func (o *outlook) within(f front, y int64) int64 {
+func (o *Outlook) within(f front, y int64) int64 {
 	sum := o.Sheet[o.Y-y]
 	if h := o.high[y-f.y0]; h >= 0 {
 		sum += o.ahead[h][o.X-f.x1]

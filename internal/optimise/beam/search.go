@@ -1,34 +1,30 @@
-package sheets
+package beam
 
 import (
 	"cmp"
 	"slices"
 
-	"scantling/internal/optimise/cover"
-	"scantling/internal/optimise/problem"
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/work"
 )
 
-// beam places one piece after the other, at the front of what is placed: on the
+// search places one piece after the other, at the front of what is placed: on the
 // present column, beside it, in a new strip, on a new sheet. Of all partial
 // plans with the same number of pieces it keeps the most promising ones (beam
 // search with guides after Fontan and Libralesso, "An anytime tree search
 // algorithm for two-dimensional two- and three-staged guillotine packing
 // problems", arXiv:2004.02603, 2020).
-type beam struct {
-	m     *model
-	width int
-	guide int // 0: waste; 1: waste, large pieces first; 3 and 4: what an outlook loses
-	view  *outlook
-	lying []lying
+type search struct {
+	q      Question
+	width  int
+	guide  Guide
+	view   *Outlook
+	pieces []ceiling.Piece
 	// by kind
 	area  []float64
-	value []int64
 	token []uint64
 	meter *work.Meter
 	full  float64 // area of a sheet
-	goal  problem.Goal
-	most  int // sheets that a better plan may use
 }
 
 // front is where the next piece goes, in the present sheet.
@@ -54,7 +50,7 @@ type partial struct {
 	front
 	sheet int
 	left  []int16
-	item  item
+	piece ceiling.Piece
 	how   place
 	items float64 // area placed
 	worth int64
@@ -74,36 +70,36 @@ type child struct {
 	hash  uint64
 }
 
-func newBeam(m *model, width, guide int, most int, meter *work.Meter) *beam {
-	b := &beam{m: m, width: width, guide: guide, meter: meter, goal: m.p.Goal, most: most}
-	b.full = float64(m.stock[0].x) * float64(m.stock[0].y)
+func newSearch(q Question, width int, guide Guide, view *Outlook, meter *work.Meter) *search {
+	b := &search{q: q, width: width, guide: guide, view: view, meter: meter}
+	b.full = float64(q.X) * float64(q.Y)
+	b.area = make([]float64, len(q.Left))
 	h := uint64(88172645463325252)
-	for k, kd := range m.kinds {
-		b.area = append(b.area, float64(kd.x)*float64(kd.y))
+	for range q.Left {
 		h ^= h << 13
 		h ^= h >> 7
 		h ^= h << 17
 		b.token = append(b.token, h)
-		b.value = append(b.value, kd.value)
-		_ = k
 	}
-	for _, l := range m.order(largest) {
-		if l.X <= m.stock[0].x && l.Y <= m.stock[0].y {
-			b.lying = append(b.lying, l)
+	for _, l := range q.Pieces {
+		b.area[l.Kind] = float64(l.X) * float64(l.Y)
+		if l.X <= q.X && l.Y <= q.Y {
+			b.pieces = append(b.pieces, l)
 		}
 	}
 	return b
 }
 
-// run returns the best complete plan, or under MostValue the best sheet.
-func (b *beam) run() (*partial, bool) {
-	root := &partial{left: make([]int16, len(b.m.kinds)), sheet: -1}
+// run returns the best complete plan, or the best sheet where one is asked for;
+// its parent is nil where nothing was placed.
+func (b *search) run() *partial {
+	root := &partial{left: make([]int16, len(b.q.Left)), sheet: -1}
 	total := 0
-	for k := range b.m.kinds {
-		root.left[k] = int16(min(b.m.kinds[k].d, 1<<14))
+	for k, n := range b.q.Left {
+		root.left[k] = int16(min(n, 1<<14))
 		total += int(root.left[k])
 	}
-	if b.goal == problem.MostValue {
+	if b.q.One {
 		root.sheet = 0
 	}
 	level := []*partial{root}
@@ -112,8 +108,8 @@ func (b *beam) run() (*partial, bool) {
 	for range total {
 		children = children[:0]
 		for _, p := range level {
-			if !b.meter.Take(int64(4 * len(b.lying))) {
-				return best, false
+			if !b.meter.Take(int64(4 * len(b.pieces))) {
+				return best
 			}
 			children = b.expand(p, children)
 		}
@@ -121,7 +117,7 @@ func (b *beam) run() (*partial, bool) {
 			break
 		}
 		level = b.choose(children)
-		if b.goal == problem.MostValue {
+		if b.q.One {
 			for _, p := range level {
 				if p.worth > best.worth {
 					best = p
@@ -129,45 +125,45 @@ func (b *beam) run() (*partial, bool) {
 			}
 		}
 	}
-	if b.goal == problem.MostValue {
-		return best, true
+	if b.q.One {
+		return best
 	}
 	if len(level) == 0 || level[0].count < total {
-		return nil, true
+		return nil
 	}
-	return level[0], true
+	return level[0]
 }
 
 // expand lists the ways to place one more piece.
-func (b *beam) expand(p *partial, out []child) []child {
-	t := &b.m.stock[0]
+func (b *search) expand(p *partial, out []child) []child {
+	t := &b.q
 	had := len(out)
-	stages, exact := b.m.p.Cutting.Stages, b.m.p.Cutting.Exact
-	for i, l := range b.lying {
+	two, exact := b.q.Rules.Two, b.q.Rules.Exact
+	for i, l := range b.pieces {
 		if p.left[l.Kind] == 0 {
 			continue
 		}
 		if p.count > 0 {
 			// On the column: the strip may grow, the column too.
-			if y := p.yc + l.Y; stages != 2 && y <= t.y && p.x0+l.X <= t.x && (!exact || p.x0+l.X == p.x1) && b.sorted(p, l) {
+			if y := p.yc + l.Y; !two && y <= t.Y && p.x0+l.X <= t.X && (!exact || p.x0+l.X == p.x1) && b.sorted(p, l) {
 				f := p.front
 				f.yc, f.y1, f.x1 = y, max(f.y1, y), max(f.x1, f.x0+l.X)
 				out = append(out, b.child(p, f, i, onTop, p.sheet))
 			}
-			if y := p.y0 + l.Y; p.x1+l.X <= t.x && y <= t.y && (!exact || stages != 2 || y == p.y1) {
+			if y := p.y0 + l.Y; p.x1+l.X <= t.X && y <= t.Y && (!exact || !two || y == p.y1) {
 				f := front{y0: p.y0, y1: max(p.y1, y), x0: p.x1, x1: p.x1 + l.X, yc: y}
 				out = append(out, b.child(p, f, i, beside, p.sheet))
 			}
 		}
-		if (p.count > 0 || b.goal == problem.MostValue) && p.y1+l.Y <= t.y {
+		if (p.count > 0 || b.q.One) && p.y1+l.Y <= t.Y {
 			f := front{y0: p.y1, y1: p.y1 + l.Y, x1: l.X, yc: p.y1 + l.Y}
 			out = append(out, b.child(p, f, i, inStrip, p.sheet))
 		}
 	}
-	if len(out) > had || b.goal == problem.MostValue || p.sheet+1 >= b.most {
+	if len(out) > had || b.q.One || p.sheet+1 >= b.q.Most {
 		return out
 	}
-	for i, l := range b.lying {
+	for i, l := range b.pieces {
 		if p.left[l.Kind] > 0 {
 			out = append(out, b.child(p, front{y1: l.Y, x1: l.X, yc: l.Y}, i, onSheet, p.sheet+1))
 		}
@@ -177,36 +173,36 @@ func (b *beam) expand(p *partial, out []child) []child {
 
 // sorted keeps the pieces of a column in falling order of width, so that each
 // column is made once.
-func (b *beam) sorted(p *partial, l lying) bool { return l.X <= p.item.x }
+func (b *search) sorted(p *partial, l ceiling.Piece) bool { return l.X <= p.piece.X }
 
-func (b *beam) child(p *partial, f front, i int, how place, sheet int) child {
-	t := &b.m.stock[0]
-	l := b.lying[i]
+func (b *search) child(p *partial, f front, i int, how place, sheet int) child {
+	t := &b.q
+	l := b.pieces[i]
 	items := p.items + b.area[l.Kind]
 	// The area that is given up: sheets, strips, columns, and the column.
-	used := float64(float64(sheet)*b.full) + float64(float64(t.x)*float64(f.y0)) +
+	used := float64(float64(sheet)*b.full) + float64(float64(t.X)*float64(f.y0)) +
 		float64(float64(f.x0)*float64(f.y1-f.y0)) + float64(float64(f.x1-f.x0)*float64(f.yc-f.y0))
 	c := child{parent: p, front: f, lying: i, how: how, sheet: sheet, hash: p.hash + b.token[l.Kind]}
 	if b.view != nil {
 		loss := b.view.Worth() - p.gain - b.view.value[l.Kind] - b.view.beyond(f)
 		c.score = float64(loss)
-		if b.guide == 4 {
+		if b.guide == LossPerArea {
 			c.score /= used
 		}
 		return c
 	}
-	if b.goal == problem.MostValue {
-		worth := float64(p.worth + b.value[l.Kind])
+	if b.q.One {
+		worth := float64(p.worth + b.q.Value[l.Kind])
 		c.score = used / max(worth, 1e-9)
-		if b.guide == 1 {
+		if b.guide == Large {
 			c.score *= 0.1 + (used-items)/used
 		}
 		return c
 	}
 	c.score = (used - items) / used
-	if b.guide == 1 {
+	if b.guide == Large {
 		c.score = (0.02 + c.score) / (items / float64(p.count+1))
-	} else if b.guide == 2 {
+	} else if b.guide == Larger {
 		c.score = (0.1 + c.score) / (items / float64(p.count+1))
 	}
 	return c
@@ -214,7 +210,7 @@ func (b *beam) child(p *partial, f front, i int, how place, sheet int) child {
 
 // choose makes the most promising children, no two of them with the same pieces
 // unless neither front is behind the other.
-func (b *beam) choose(children []child) []*partial {
+func (b *search) choose(children []child) []*partial {
 	order := make([]int32, len(children))
 	for i := range order {
 		order[i] = int32(i)
@@ -252,57 +248,42 @@ func (p *partial) ahead(c *child) bool {
 	return p.y0 <= c.y0 && p.y1 <= c.y1 && p.x0 <= c.x0 && p.x1 <= c.x1 && p.yc <= c.yc
 }
 
-func (b *beam) make(c *child) *partial {
-	l := b.lying[c.lying]
+func (b *search) make(c *child) *partial {
+	l := b.pieces[c.lying]
 	left := slices.Clone(c.parent.left)
 	left[l.Kind]--
-	it := item{kind: l.Kind, turned: l.Turned, x: l.X, y: l.Y, at: c.yc - l.Y - c.y0}
 	gain := c.parent.gain
 	if b.view != nil {
 		gain += b.view.value[l.Kind]
 	}
 	return &partial{
-		gain: gain, parent: c.parent, front: c.front, sheet: c.sheet, left: left, item: it, how: c.how, hash: c.hash,
-		items: c.parent.items + b.area[l.Kind], worth: c.parent.worth + b.value[l.Kind], count: c.parent.count + 1,
+		gain: gain, parent: c.parent, front: c.front, sheet: c.sheet, left: left, piece: l, how: c.how, hash: c.hash,
+		items: c.parent.items + b.area[l.Kind], worth: c.parent.worth + b.q.Value[l.Kind], count: c.parent.count + 1,
 	}
 }
 
-// plan turns a partial plan into patterns.
-func (b *beam) plan(p *partial) []cover.Use {
+// plan turns a partial plan into strips, sheet by sheet.
+func (b *search) plan(p *partial) [][]ceiling.Strip {
 	var chain []*partial
 	for ; p.parent != nil; p = p.parent {
 		chain = append(chain, p)
 	}
 	slices.Reverse(chain)
-	var uses []cover.Use
-	var strips []strip
-	flush := func() {
-		if strips != nil {
-			uses = append(uses, cover.Use{Pattern: b.m.newPattern(0, strips), N: 1})
-			strips = nil
+	var sheets [][]ceiling.Strip
+	for i, q := range chain {
+		if i == 0 || q.how == onSheet {
+			sheets = append(sheets, nil)
 		}
-	}
-	for _, q := range chain {
-		switch q.how {
-		case onSheet:
-			flush()
-			strips = append(strips, strip{at: 0})
-			fallthrough
-		case inStrip:
-			if q.how == inStrip {
-				strips = append(strips, strip{at: q.y0})
-			}
-			fallthrough
-		case beside:
-			s := &strips[len(strips)-1]
-			s.columns = append(s.columns, column{at: q.x0})
+		sheet := &sheets[len(sheets)-1]
+		if q.how == onSheet || q.how == inStrip {
+			*sheet = append(*sheet, nil)
 		}
-		s := &strips[len(strips)-1]
-		c := &s.columns[len(s.columns)-1]
-		c.items = append(c.items, q.item)
-		c.x = max(c.x, q.x1-q.x0)
-		s.y = max(s.y, q.y1-q.y0)
+		strip := &(*sheet)[len(*sheet)-1]
+		if q.how != onTop {
+			*strip = append(*strip, nil)
+		}
+		column := &(*strip)[len(*strip)-1]
+		*column = append(*column, q.piece)
 	}
-	flush()
-	return uses
+	return sheets
 }
