@@ -25,17 +25,21 @@ type bridge struct {
 	part *piece.Part
 	kind string
 	axis piece.Axis
-	// from and to are the inner faces of its supports.
+	// from and to are the inner faces of its supports, of the widest gap between two.
 	from, to piece.Figure
+	// whole is how far it bridges in all, over supports between: what it carries is
+	// shared out over that.
+	whole [2]piece.Figure
 }
 
 // shelves lists all parts that lie flat between supports, with what they carry.
 func (e *estimator) shelves() []plan.Shelf {
 	var out []plan.Shelf
+	floor, _ := e.heights()
 	for i := range e.Piece.Parts {
 		p := &e.Piece.Parts[i]
 		up, _ := p.Frame.Thickness.Axis()
-		if up != piece.Up || p.Form == piece.Round || p.Form == piece.Bought || p.Tilt != nil {
+		if up != piece.Up || p.Extent[piece.Up].Low.Nm == floor || p.Form == piece.Round || p.Form == piece.Bought || p.Tilt != nil {
 			continue
 		}
 		if b, ok := e.bridge(p); ok {
@@ -57,9 +61,54 @@ func (e *estimator) bridge(p *piece.Part) (bridge, bool) {
 		}
 	}
 	if found {
-		return best, true
+		best.whole = [2]piece.Figure{best.from, best.to}
+		return e.held(best), true
 	}
-	return e.onFeet(p)
+	best, found = e.onFeet(p)
+	best.whole = [2]piece.Figure{best.from, best.to}
+	return best, found
+}
+
+// held narrows a bridge to the widest gap that uprights leave which stand under it, or
+// are let into its underside, between its ends.
+func (e *estimator) held(b bridge) bridge {
+	under := b.part.Extent[piece.Up].Low.Nm
+	var props []piece.Extent
+	for i := range e.Piece.Parts {
+		q := &e.Piece.Parts[i]
+		x := q.Extent[piece.Up]
+		if x.Low.Nm < under && x.High.Nm >= under && upright(q, b.axis) && meets(b.part, q, 1-b.axis) &&
+			q.Extent[b.axis].Low.Nm > b.from.Nm && q.Extent[b.axis].High.Nm < b.to.Nm && e.footed(q) {
+			props = append(props, q.Extent[b.axis])
+		}
+	}
+	slices.SortFunc(props, func(x, y piece.Extent) int { return cmp.Compare(x.Low.Nm, y.Low.Nm) })
+	from, best := b.from, bridge{}
+	for _, x := range append(props, piece.Extent{Low: b.to, High: b.to}) {
+		if gap := x.Low.Nm - from.Nm; gap > best.to.Nm-best.from.Nm {
+			best.from, best.to = from, x.Low
+		}
+		if x.High.Nm > from.Nm {
+			from = x.High
+		}
+	}
+	b.from, b.to = best.from, best.to
+	return b
+}
+
+// footed reports whether an upright is jointed to what is below it, or stands on the
+// floor: what hangs from a shelf does not hold it up.
+func (e *estimator) footed(q *piece.Part) bool {
+	floor, _ := e.heights()
+	if q.Extent[piece.Up].Low.Nm == floor {
+		return true
+	}
+	for _, l := range e.at[q.Address] {
+		if other := e.other(l, q); other != nil && other.Extent[piece.Up].Low.Nm < q.Extent[piece.Up].Low.Nm && l.Region[piece.Up].Low.Nm <= q.Extent[piece.Up].Low.Nm {
+			return true
+		}
+	}
+	return false
 }
 
 // ends returns the inner faces of the joints at both ends of a part along an axis.
@@ -178,7 +227,7 @@ func (e *estimator) shelf(b bridge) plan.Shelf {
 	if local == piece.AlongWidth {
 		wide = p.Length
 	}
-	sag := sagger{e, p, name, span, wide, local}
+	sag := sagger{e, p, name, span, e.Ledger.Less(name+".whole", b.whole[1], b.whole[0]), wide, local}
 	if e.of(p.Address) == nil && b.kind != "bottom" {
 		out.Loads = append(out.Loads, sag.pressed("books", mechanics.PSF(50), sourceLoad), sag.pressed("other", mechanics.PSF(40), sourceLoad))
 	}
@@ -204,10 +253,10 @@ func (e *estimator) houseLoad() (mechanics.Pressure, bool) {
 // sagger works out the sag of one part.
 type sagger struct {
 	*estimator
-	part       *piece.Part
-	name       string
-	span, wide piece.Figure
-	local      piece.Local // along the span
+	part              *piece.Part
+	name              string
+	span, whole, wide piece.Figure
+	local             piece.Local // along the span
 }
 
 // pressed is a load spread evenly.
@@ -238,7 +287,11 @@ func (s sagger) contents() plan.ShelfSag {
 		return s.under("contents", plan.Estimate{Missing: []plan.Datum{plan.NoLoad}})
 	}
 	all := s.sum(s.name+".carries", append(loads, s.mass(s.part))...)
-	return s.under("contents", s.maker.Estimate(s.name+".weight", "weight of a mass", "", all.Source, plan.NoMass, estimate.Again(all)))
+	weight := s.maker.Estimate(s.name+".weight", "weight of a mass", "", all.Source, plan.NoMass, estimate.Again(all))
+	if s.span.Nm != s.whole.Nm {
+		weight = s.maker.Estimate(s.name+".share", "share of a load", "", all.Source, plan.NoMass, estimate.Again(weight), estimate.Of(s.span), estimate.Of(s.whole))
+	}
+	return s.under("contents", weight)
 }
 
 // on reports whether a body that begins at a height rests on the part, or slides on it
