@@ -11,5 +11,8 @@
 // patterns (column generation after Gilmore and Gomory, "A linear programming
 // approach to the cutting-stock problem", Operations Research 9, 1961); the
 // bound is that relaxation's, its prices rounded to whole numbers and checked
-// by an exact knapsack. Floats steer, whole numbers prove.
+// by an exact knapsack; cuts, branching and trying everything out close what is
+// left. Of plans that cost the same, one that leaves long rests in one piece is
+// chosen, then one with few different patterns. Floats steer, whole numbers
+// prove.
 package boards

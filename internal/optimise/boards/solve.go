@@ -1,12 +1,14 @@
 package boards
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
+	"scantling/internal/unit"
 )
 
 // polishWork bounds what is spent on a plan of the same cost that is pleasanter to
@@ -20,7 +22,7 @@ func Solve(p problem.Problem, first, meter *work.Meter, workers int) (problem.An
 	m := newModel(p)
 	bound, enough := m.material()
 	if !enough {
-		return problem.Answer{}, m.shortage("all of it together is shorter than the parts")
+		return problem.Answer{}, m.tooShort()
 	}
 	c := m.cover()
 	begin := m.constructed(c, bound, first)
@@ -64,9 +66,25 @@ func status(r cover.Result, meter *work.Meter) problem.Status {
 	return problem.Gap
 }
 
-func (m *model) shortage(why string) error {
+func (m *model) shortage(why string) *problem.Fault {
 	return &problem.Fault{Reason: problem.Shortage, Part: -1, Stock: -1,
 		Text: "the stock does not suffice: " + why + "; raise a limit, or add stock without one"}
+}
+
+// tooShort says by how much all boards together are shorter than the parts.
+func (m *model) tooShort() *problem.Fault {
+	var need, have int64
+	for _, k := range m.kinds {
+		need += k.w * int64(k.d)
+	}
+	for i := range m.stock {
+		have += m.stock[i].length() * int64(m.stock[i].limit)
+	}
+	in := func(n int64) float64 { return (unit.Length(n) * m.scale).Millimetres() }
+	f := m.shortage(fmt.Sprintf("the parts, with a kerf to each, are %.10g mm long in all, and all boards, with a kerf to each clear length, %.10g mm: %.10g mm too little",
+		in(need), in(have), in(need-have)))
+	f.Have, f.Limit = unit.Length(need)*m.scale, unit.Length(have)*m.scale
+	return f
 }
 
 // cover returns the problem as one of covering.

@@ -8,9 +8,9 @@
 //
 // The method is column generation (Gilmore and Gomory, Operations Research 9,
 // 1961) with smoothed prices, branching on how many pieces of each stock are
-// used, cuts over three kinds at a time where the bound falls just
-// short, and diving: rounding the relaxation step by step, with new patterns for
-// what is left at every step. Prices are rounded to whole numbers, and what they
+// used, diving (rounding the relaxation step by step, with new patterns for what
+// is left at every step), and, where the bound falls just short, cuts over a few
+// kinds at a time and branching on whether two pieces share a board. Prices are rounded to whole numbers, and what they
 // prove is worked out exactly from the oracle's proven worths: floats steer,
 // whole numbers prove.
 //
