@@ -93,6 +93,14 @@ func (r *Result) Files() ([]File, error) {
 			data, err := r.table(table.Buying(r.Plan, r.Words()))
 			return add("buying.csv", data, err)
 		},
+		func() error {
+			data, err := r.table(table.Wood(r.Plan, r.Words()))
+			return add("wood.csv", data, err)
+		},
+		func() error {
+			data, err := r.table(table.Load(r.Plan, r.Words(), false))
+			return add("load.csv", data, err)
+		},
 		func() error { data, err := r.Booklet(page.A4); return add("booklet.pdf", data, err) },
 		func() error { data, err := r.Booklet(page.Letter); return add("booklet-letter.pdf", data, err) },
 		func() error { data, err := r.Scene(); return add("piece.glb", data, err) },

@@ -60,8 +60,26 @@ func (c *composer) findings() {
 		c.text("booklet.seasons-intro")
 		c.table(table.Seasons(c.plan, c.speech))
 	}
+	c.estimates()
 	c.heading(2, "booklet.not-known", "not-known", false)
 	c.text("booklet.not-known-text")
+}
+
+// estimates prints what damp, dry air and load do to the piece.
+func (c *composer) estimates() {
+	said := false
+	for i, t := range []table.Table{table.Wood(c.plan, c.speech), table.Load(c.plan, c.speech, true)} {
+		if len(t.Rows) == 0 {
+			continue
+		}
+		key := []string{"wood", "load"}[i]
+		c.heading(2, "table."+key, key, false)
+		if !said {
+			c.text("booklet.wood-intro")
+		}
+		said = true
+		c.table(t)
+	}
 }
 
 // signs are those of a finding's status; never by colour alone.
