@@ -99,6 +99,15 @@ func TestRods(t *testing.T) {
 			t.Errorf("rod %d: %+v", c.rod, got)
 		}
 	}
+	// A handle with flats does not roll: a quarter of it, 3 of 12, is enough.
+	for rod, code := range map[int64]diag.Code{62: cutter.CodeRight, 120: cutter.CodeRight, 121: cutter.CodeShallow} {
+		b := board(piece.Channel, true, 100, 228, 30, 64)
+		hold(b, rod)
+		b.Piece.Contents[0].Things[0].Sides, b.Piece.Contents[0].Things[0].Flats = 8, b.Fig("flats", rod*92/100)
+		if got := checktest.Run(t, b, checktest.Shop(), cutter.Analysis); len(got) != 1 || got[0].Code != code {
+			t.Errorf("handle %d: %+v", rod, got)
+		}
+	}
 	b := board(piece.Channel, true, 100, 164, 32, 32)
 	hold(b, 64)
 	b.Piece.Contents[0].Things[0].Cut = ""

@@ -6,7 +6,8 @@
 // that reaches, or, where it runs through, a saw no thicker than it is wide; a
 // hole a drill of its size. A cutter that the document names must be in the shop.
 // A rod should lie half its diameter deep: less is a note, less than a quarter a
-// warning, for it rolls out; a rod thicker than its channel rides on the edges.
+// warning, for it rolls out; a handle with flats does not roll, and only the
+// quarter counts. A rod thicker than its channel rides on the edges.
 //
 // Limits of depth are the cutters' own, from the shop. That half of a rod lies in
 // the wood is common practice without a source. A shop without cutters, a cutter

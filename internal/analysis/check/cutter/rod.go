@@ -50,6 +50,8 @@ func (j *judge) rod(t *piece.Thing, h plan.Held) {
 	case cut.Slot.Corner.Nm > 0 && t.Diameter.Nm > round.Nm:
 		about(plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeRides, Is: verdict.Figure(t.Diameter), Limit: &round,
 			Text: message.New("check.cutter.rides", mark, thing, message.Length("is", t.Diameter.Nm), message.Length("limit", round.Nm), message.LengthRounded("sinks", sinks.Nm, unit.Down))})
+	case t.Sides > 0 && sinks.Nm >= half.Nm/2:
+		// What has flats does not roll: a quarter of it in the wood holds it.
 	case sinks.Nm < half.Nm-slack:
 		severity := diag.Note
 		if sinks.Nm < half.Nm/2 {
