@@ -184,3 +184,23 @@ func TestPegs(t *testing.T) {
 		t.Errorf("%+v", faults)
 	}
 }
+
+// TestHolesThatMeet: dowels of two rails at right angles run into each other in the
+// leg at one height, and not at another.
+func TestHolesThatMeet(t *testing.T) {
+	for up, meets := range map[int64]bool{0: true, 90: false} {
+		b := newBuilder(t)
+		b.Part("leg", upright, 0, 400, 0, 400, 0, 5000)
+		b.Part("rail", frontGrain, 400, 3000, 100, 300, 4000, 4600)
+		b.Part("side", sideGrain, 100, 300, 400, 3000, 4000+up, 4600+up)
+		for _, name := range []string{"rail", "side"} {
+			b.Joint("j."+name, piece.DowelJoint, name, "leg", 0, func(j *piece.Joint) {
+				j.Dowels = &piece.Dowels{Diameter: b.Fig("d", 80), Count: 2, Margin: b.Fig("m", 150), InA: b.Fig("a", 250), InB: b.Fig("b", 250)}
+			})
+		}
+		_, low, faults := joinery.Lower(&b.Piece, b.Ledger)
+		if told := len(faults) == 1 && faults[0].Text.Key == "joint.holes-meet"; told != meets || len(low) != 2 {
+			t.Errorf("%d up: %+v", up, faults)
+		}
+	}
+}

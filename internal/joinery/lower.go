@@ -56,6 +56,7 @@ func Lower(p *piece.Piece, l *ledger.Ledger) (cuts []piece.Cut, lowered []Lowere
 	}
 	w.settle()
 	w.cutOff()
+	w.holesMeet()
 	w.runOut()
 	if w.steps.left < 0 {
 		w.faults = append(w.faults, tooMuch(len(p.Joints)))

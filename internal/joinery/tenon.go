@@ -191,6 +191,9 @@ func (w *work) mortiseFits(j *joint, main box, entry piece.Axis) bool {
 			w.warn(j, tenonFault(j, c.thin, wall, least))
 		}
 	}
+	if long, most := main.size(m.run), b.size(m.run)/3; m.run != along && long > most {
+		w.warn(j, tenonFault(j, "joint.mortise-across", long, most))
+	}
 	if behind := b.size(entry) - m.region.size(entry) - j.ClearDeep.Nm; !j.Tenon.Through {
 		if least := leastOf(proportion.MortiseWall(b.size(entry))); behind < least {
 			w.warn(j, tenonFault(j, "joint.mortise-deep", behind, least))

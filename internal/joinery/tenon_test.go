@@ -289,6 +289,11 @@ func TestTenonFaults(t *testing.T) {
 		{"joint.mortise-runs-out", tenon(0, 300, func(b *builder, j *piece.Joint) { j.Tenon = b.tenon(65, 70, 80, 0) })},
 		{"joint.mortise-near-end", tenon(0, 300, func(b *builder, j *piece.Joint) { j.Tenon = b.tenon(65, 70, 80, 50) })},
 		{"joint.mortise-deep", tenon(200, 430, keep)},
+		{"joint.mortise-across", func(b *builder) {
+			b.Part("side", grainUp, 0, 180, 0, 2000, 0, 4000)
+			b.Part("shelf", grainRight, 60, 3000, 500, 1500, 2000, 2180)
+			b.Joint("j", piece.TenonJoint, "shelf", "side", 120, func(j *piece.Joint) { j.Tenon = b.tenon(60, 60, 100, 100) })
+		}},
 		{"joint.mortise-open", func(b *builder) {
 			b.Part("leg", upright, 0, 450, 0, 450, 0, 4000)
 			b.Part("rail", frontGrain, 150, 3000, 0, 200, 3000, 3800)
