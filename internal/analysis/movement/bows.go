@@ -50,7 +50,7 @@ func (f *follower) bow(low *joinery.Lowered, solid, sheet *piece.Part) (plan.She
 	}
 	across, _ := solid.Frame.Width.Axis()
 	width := low.Region[across]
-	if !flat(solid) || !flat(sheet) || width.Size() <= slight {
+	if !flat(solid) || !flat(sheet) || width.Size() <= slight || !entered(width) {
 		return plan.SheetBow{}, false
 	}
 	name := string(low.Joint) + ".bow"

@@ -38,7 +38,7 @@ func (f *follower) pairs() []plan.GrainPair {
 		}
 		entry, _ := low.Entry.Axis()
 		for axis := piece.Right; axis <= piece.Up; axis++ {
-			if axis == entry || low.Region[axis].Size() <= 0 {
+			if axis == entry || low.Region[axis].Size() <= 0 || !entered(low.Region[axis]) {
 				continue
 			}
 			if moves, holds, ok := f.which(a, b, axis, low.Region[axis].Size()); ok {
@@ -48,6 +48,9 @@ func (f *follower) pairs() []plan.GrainPair {
 	}
 	return out
 }
+
+// entered reports whether both ends of a stretch stand in the ledger.
+func entered(e piece.Extent) bool { return e.Low.Entry != 0 && e.High.Entry != 0 }
 
 // which returns which of two parts moves along an axis; false if none or both do.
 func (f *follower) which(a, b *piece.Part, axis piece.Axis, size unit.Length) (moves, holds *piece.Part, ok bool) {

@@ -49,7 +49,12 @@ func (h *holder) hold() plan.JointHold {
 	case j.Dowels != nil && j.Glue != "":
 		out.Ways = append(out.Ways, h.dowels(j.Dowels)...)
 	case j.Tenon != nil && j.Glue != "":
-		wide := h.Ledger.Less(h.name+".tenon", h.a.Width, j.Tenon.Low, j.Tenon.High)
+		wide := h.a.Width
+		for _, shoulder := range []piece.Figure{j.Tenon.Low, j.Tenon.High} {
+			if shoulder.Entry != 0 {
+				wide = h.Ledger.Less(h.name+".tenon", wide, shoulder)
+			}
+		}
 		out.Ways = append(out.Ways, h.cheeks(wide, j.Depth, 2))
 	case j.Loose != nil && j.Glue != "":
 		out.Ways = append(out.Ways, h.cheeks(j.Loose.Width, shorter(j.Loose.InA, j.Loose.InB), 2*j.Loose.Count))

@@ -128,7 +128,7 @@ func (e *estimator) ends(p *piece.Part, axis piece.Axis) (from, to piece.Figure,
 			to, high = r.Low, true
 		}
 	}
-	return from, to, low && high && to.Nm > from.Nm
+	return from, to, low && high && to.Nm > from.Nm && from.Entry != 0 && to.Entry != 0
 }
 
 func (e *estimator) other(l *joinery.Lowered, p *piece.Part) *piece.Part {
