@@ -29,7 +29,7 @@ func Limits(p *piece.Part, c *piece.Cut) (lo, hi [3]unit.Length, ok bool) {
 	switch {
 	case c.Slot != nil:
 		s := c.Slot
-		if open, _ := s.Open.Axis(); open == s.Run {
+		if open, _ := s.Open.Axis(); open == s.Run || s.Run < piece.AlongLength || s.Run > piece.AlongThickness {
 			return lo, hi, false
 		}
 		r.inwards(s.Open, s.Depth.Nm)
