@@ -7,7 +7,7 @@ import (
 )
 
 // given are the attributes by which an input states its value, one of them each.
-var given = []string{"count", "length", "number", "choice", "text", "yes", "material", "things", "head"}
+var given = []string{"count", "length", "angle", "number", "choice", "text", "yes", "material", "things", "head"}
 
 // Given returns the attribute that states the value of an input block, or nil.
 // Its name is the input's kind: count, length, number, choice, text, yes,

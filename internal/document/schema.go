@@ -42,13 +42,13 @@ var common = map[string]shape{
 	"require":  {labels: 1, attributes: words("that message warn")},
 }
 
-var asked = shape{labels: 1, attributes: words("label help count length number choice text yes material things head from to step choices")}
+var asked = shape{labels: 1, attributes: words("label help count length angle number choice text yes material things head from to step choices")}
 
 // schema holds the shape of every kind of document: of its head block under its
 // own word, beside the other outermost blocks.
 var schema = map[Kind]map[string]shape{
 	Piece: merge(made, common, map[string]shape{
-		"piece": {labels: 1, attributes: words("about units edition shop")},
+		"piece": {labels: 1, attributes: words("about purpose units edition shop")},
 		"input": asked,
 		"contents": {labels: 1, attributes: words("label kind like rod sides across each length head diameter tall shoulder cap size thick count among growth spare " +
 			"play lining finger flip columns rows stack divider divider_high around above runs mass in through lid")},

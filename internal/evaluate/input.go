@@ -150,6 +150,8 @@ func (in *input) typed(kind string, v formula.Value, name string) formula.Value 
 		_, v, ok = m.Count(v, 0, maxRepeat, name)
 	case "length":
 		v, ok = m.Length(v, name)
+	case "angle":
+		v, ok = m.Angle(v, name)
 	case "number":
 		v, ok = m.Number(v, unit.DimRatio, name)
 	case "choice", "text":
@@ -229,7 +231,7 @@ func (in *input) bound(name, kind string) formula.Value {
 	}
 	v := env{s: in.s}.value(in.b, name, "")
 	switch kind {
-	case "count", "length", "number":
+	case "count", "length", "angle", "number":
 		return in.typed(kind, v, "")
 	}
 	return formula.Value{}

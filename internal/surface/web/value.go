@@ -26,7 +26,7 @@ func written(kind, value string) (string, error) {
 		return "", refuse("server.no-value", message.Text("value", strings.ToValidUTF8(value[:min(len(value), mostValue)], "\uFFFD")))
 	}
 	switch kind {
-	case "length", "count", "number":
+	case "length", "count", "angle", "number":
 		if plainNumber.MatchString(value) {
 			return strings.Replace(value, ",", ".", 1), nil
 		}
