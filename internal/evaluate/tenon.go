@@ -21,7 +21,7 @@ func (f *family) tenonSaid() formula.Value {
 		}
 		known := []string{"thickness", "from"}
 		if f.kind() == piece.TenonJoint {
-			known = append(known, "left", "right", "front", "back", "bottom", "top", "haunch", "through", "round")
+			known = append(known, "left", "right", "front", "back", "bottom", "top", "haunch", "through", "round", "mitred")
 		}
 		v, ok := f.object("tenon", known...)
 		if !ok {
@@ -118,7 +118,7 @@ func (f *family) tenon(j *piece.Joint, p pair) bool {
 	if !ok {
 		return false
 	}
-	out.Through, out.Round = f.flag(v, "through"), f.flag(v, "round")
+	out.Through, out.Round, out.Mitred = f.flag(v, "through"), f.flag(v, "round"), f.flag(v, "mitred")
 	j.Tenon = out
 	if !f.shoulders(j, p, v) {
 		return false

@@ -27,8 +27,8 @@ func (w *work) holesMeet() {
 		var boxes []box
 		var which []int
 		for _, i := range byPart[part] {
-			if w.holes[i].Pocket != nil {
-				continue // the round edge of a tenon
+			if w.holes[i].Bore == nil && w.holes[i].Slot == nil {
+				continue // the round edge or the mitred end of a tenon
 			}
 			for _, b := range Around(&w.piece.Parts[w.index[part]], &w.holes[i]) {
 				boxes, which = append(boxes, b), append(which, i)

@@ -74,6 +74,8 @@ type work struct {
 	holes  []piece.Cut
 	faults diag.List
 	steps  steps
+	// tips are the pairs of joints whose tenons have been mitred.
+	tips map[[2]int]bool
 }
 
 // joint is a joint of the piece with its two parts and how they meet.

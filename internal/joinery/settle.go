@@ -171,6 +171,9 @@ func (w *work) twoKeepers(i, j int, by map[int][]int, told map[[2]address.Addres
 		return
 	}
 	first, second := w.over(a.joint, b.joint), w.over(b.joint, a.joint)
+	if first == second && w.mitreTenons(a, b, meet(a.kept, b.kept)) {
+		return
+	}
 	if first == second {
 		w.conflict(a.joint, b.joint, rest[0], told)
 		return

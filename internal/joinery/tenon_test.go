@@ -196,6 +196,7 @@ func TestLooseTenons(t *testing.T) {
 // error until one says that it goes over the other; that one stays whole, and no
 // wood is left to both.
 func TestTwoTenonsInALeg(t *testing.T) {
+	mitred := false
 	build := func(depth int64, over ...address.Address) *builder {
 		b := newBuilder(t)
 		b.Part("leg", upright, 0, 450, 0, 450, 0, 4000)
@@ -203,6 +204,9 @@ func TestTwoTenonsInALeg(t *testing.T) {
 		b.Part("side", sideGrain, 100, 300, 450-depth, 3000, 3000, 3800)
 		b.Joint("a", piece.TenonJoint, "front", "leg", 300, func(j *piece.Joint) { j.Tenon, j.Over = b.tenon(65, 70, 80, 100), over })
 		b.Joint("b", piece.TenonJoint, "side", "leg", depth, func(j *piece.Joint) { j.Tenon = b.tenon(65, 70, 80, 100) })
+		for i := range b.Piece.Joints {
+			b.Piece.Joints[i].Tenon.Mitred = mitred
+		}
 		return b
 	}
 	b := build(250)
@@ -214,6 +218,32 @@ func TestTwoTenonsInALeg(t *testing.T) {
 	if at := shared(b, cuts); at != "" {
 		t.Errorf("two parts have wood at %s", at)
 	}
+	// Mitred, both give way: as solids they touch along the mitre, each short of its
+	// corner (a 45 × 45 leg, tenons 7 thick at 16.5 from the front and the left).
+	mitred = true
+	for _, depth := range []int64{285, 250, 400} {
+		b = build(depth)
+		cuts, low := b.lower()
+		shapes := shape.New(&b.Piece, cuts, 8)
+		front, _ := shapes.Of("front")
+		side, _ := shapes.Of("side")
+		leg, _ := shapes.Of("leg")
+		for _, p := range [][2]*shape.Shape{{front, side}, {front, leg}, {side, leg}} {
+			if o := solid.Interference(p[0].Placed(), p[1].Placed()); o.Status != solid.Verified || o.Volume > 1e-6 {
+				t.Errorf("%d: %s and %s share %+v", depth, p[0].Part.Address, p[1].Part.Address, o)
+			}
+		}
+		if depth != 285 {
+			continue
+		}
+		// The tenons reach to 15 and 16.5 of the leg; they meet over 7 × 7 × 62, of which
+		// each loses half; the front's loses what is beyond, 1.5 × 7 × 62, as well.
+		body := 285*20*80 - mm3(low[0].KeptB)
+		if v, want := front.Solid.Volume(), body-62*(49.0/2+1.5*7); math.Abs(v-want) > 1e-6*want {
+			t.Errorf("the front rail has %v mm³, by hand %v", v, want)
+		}
+	}
+	mitred = false
 	// A tenon that goes on beyond the other would be cut in two.
 	b = build(400, "b")
 	if _, _, faults := joinery.Lower(&b.Piece, b.Ledger); !coded(faults, joinery.CodeTenon, diag.Error) {

@@ -171,6 +171,8 @@ type Tenon struct {
 	// Round says that the mortise keeps the round ends of its cutter and the tenon is
 	// rounded to match.
 	Round bool `json:"round,omitempty"`
+	// Mitred says that its end is mitred where it meets another mitred tenon in B.
+	Mitred bool `json:"mitred,omitempty"`
 }
 
 // Loose is a row of loose tenons, as dowels are.

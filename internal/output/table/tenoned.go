@@ -24,6 +24,9 @@ func (b *builder) tenoned(j piece.Joint) []string {
 		if t.Round {
 			out = append(out, b.say("joint-round-ends"))
 		}
+		if t.Mitred {
+			out = append(out, b.say("joint-mitred-ends"))
+		}
 		if j.ClearDeep.Nm > 0 {
 			out = append(out, b.say("joint-glue-room", size("room", j.ClearDeep)))
 		}
