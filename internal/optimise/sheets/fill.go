@@ -7,6 +7,7 @@ import (
 	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
+	"scantling/internal/optimise/shortlist"
 	"scantling/internal/optimise/work"
 )
 
@@ -63,16 +64,25 @@ type filler struct {
 	steps int64
 	// guide, if set, chooses what goes into each sheet with knapsacks.
 	guide *ceiling.Stages
-	meter *work.Meter
+	// listed, if not zero, is the length of short lists that choose it instead.
+	listed int
+	meter  *work.Meter
 }
 
 // sheet fills one sheet of kind i with pieces that are left, and returns nil if
 // nothing fits.
 func (f *filler) sheet(i int, left []int) *cover.Pattern {
-	if f.guide != nil && len(f.m.stock[i].defects) == 0 && f.m.stages(f.guide, i, f.value, left, false, f.meter) {
+	if f.listed == 0 && f.guide != nil && len(f.m.stock[i].defects) == 0 && f.m.stages(f.guide, i, f.value, left, false, f.meter) {
 		b := bounded{f: *f, guide: f.guide, breath: f.tries, meter: f.meter}
 		if p := b.sheet(i, left); p != nil {
 			return p
+		}
+	}
+	if f.listed > 0 {
+		t := &f.m.stock[i]
+		q := shortlist.Question{X: t.x, Y: t.y, Pieces: f.m.order(widest), Left: left, Value: f.value, Guide: f.value, Scale: 1, Step: 1}
+		if a, _ := shortlist.SearchStages(q, f.m.rules(), f.listed, f.meter); a.Strips != nil {
+			return f.m.stripped(i, a.Strips)
 		}
 	}
 	left = slices.Clone(left)

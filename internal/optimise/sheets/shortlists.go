@@ -14,7 +14,7 @@ const mostListed = 1 << 12
 // longer short lists, and says whether one run at least went through.
 func (s *search) shortlists() bool {
 	m := s.models[0]
-	if !m.fine() || len(m.stock[0].defects) > 0 || len(s.p.Sequences) > 0 || s.p.Feed != (problem.Feed{}) {
+	if !m.fine() || !m.plain() {
 		return false
 	}
 	left, _ := m.demand()
@@ -87,4 +87,13 @@ func (s *search) guide(left []int, value []int64) ([]int64, int64) {
 		}
 	}
 	return guide, limits
+}
+
+// mostListable bounds the sheets, in square units, that value correction fills
+// with short lists.
+const mostListable = 1 << 19
+
+// listable says whether it may.
+func (m *model) listable() bool {
+	return m.fine() && m.plain() && m.stock[0].x*m.stock[0].y <= mostListable
 }

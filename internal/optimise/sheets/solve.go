@@ -43,6 +43,7 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 	}
 	if p.Goal == problem.LeastCost {
 		s.correct()
+		s.rebuild()
 		if s.models[0].fine() {
 			s.cover()
 		}

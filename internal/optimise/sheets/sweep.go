@@ -10,13 +10,13 @@ import (
 )
 
 // beamShare is the part of the work that beam searches may take: one in so many.
-const beamShare = 2
+const beamShare = 4
 
 // beams runs wider and wider beam searches. Sheets of several sizes, with
 // defects, and sequences are left to the other methods.
 func (s *search) beams() {
 	m := s.models[0]
-	if len(m.stock) != 1 || len(m.stock[0].defects) > 0 || s.p.Feed != (problem.Feed{}) || len(s.p.Sequences) > 0 || s.p.Pieces() > 1<<13 {
+	if !m.plain() || s.p.Pieces() > 1<<13 {
 		return
 	}
 	part := s.meter.Split(s.meter.Left() / beamShare)
@@ -37,6 +37,12 @@ func (s *search) beams() {
 		}
 	}
 	s.meter.Join(part)
+}
+
+// plain says whether there is one kind of sheet without defects, and no rules on
+// sequences and feeding.
+func (m *model) plain() bool {
+	return len(m.stock) == 1 && len(m.stock[0].defects) == 0 && m.p.Feed == (problem.Feed{}) && len(m.p.Sequences) == 0
 }
 
 // inBeams is the problem as a beam search takes it.
