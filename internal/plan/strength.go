@@ -60,7 +60,8 @@ type Racking struct {
 	Weakest address.Address `json:"weakest,omitempty"`
 }
 
-// Standing is a piece on its feet, with some of its drawers out.
+// Standing is a piece on its feet, with some of its drawers out. A piece without drawers
+// that is lower than it is deep has none.
 type Standing struct {
 	// Case is "empty" or "loaded"; Out are the groups that are out, two thirds of their
 	// length.

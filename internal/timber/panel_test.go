@@ -1,8 +1,10 @@
 package timber
 
 import (
+	"strings"
 	"testing"
 
+	"scantling/internal/figure"
 	"scantling/internal/unit"
 )
 
@@ -45,5 +47,47 @@ func TestElastic(t *testing.T) {
 		if e := s.Elastic(); e.Tangential.Value <= 0 || e.RigidRadial.Value <= 0 || e.RigidTangential.Value <= 0 || e.Radial.Value <= 0 {
 			t.Errorf("%s: %+v", s.Name, e)
 		}
+	}
+}
+
+// TestCopiedElastic compares every elastic ratio, and the birch plywood, with the
+// collection that they were copied from.
+func TestCopiedElastic(t *testing.T) {
+	mine := figure.MustTable("elastic.csv", elasticCSV)
+	var here []*figure.Row
+	for _, row := range mine.Rows() {
+		here = append(here, row)
+	}
+	n := 0
+	for _, row := range referenceTable(t, "elastic_ratios.csv").Rows() {
+		if row.Text("species") == "balsa" {
+			continue // the catalogue of species has no balsa
+		}
+		for _, field := range []string{"et_el", "er_el", "glr_el", "glt_el", "status"} {
+			if got, want := here[n].Text(field), row.Text(field); got != want {
+				t.Errorf("%s %s: %q, want %q", here[n].Text("name"), field, got, want)
+			}
+		}
+		if word, _, _ := strings.Cut(here[n].Text("name"), ","); !strings.Contains(strings.ToLower(row.Text("species")), strings.ToLower(strings.Fields(strings.NewReplacer("Khaya (African mahogany)", "mahogany", "Fir", "fir").Replace(word))[0])) {
+			t.Errorf("%s stands beside %s", here[n].Text("name"), row.Text("species"))
+		}
+		n++
+	}
+	if n != len(here) {
+		t.Errorf("%d rows here, %d there", len(here), n)
+	}
+	birch := map[string]string{}
+	for _, row := range referenceTable(t, "panels.csv").Rows() {
+		if strings.HasPrefix(row.Text("material"), "Birch plywood") {
+			birch[row.Text("moe_par_gpa")] = row.Text("moe_perp_gpa")
+		}
+	}
+	for _, row := range figure.MustTable("panels.csv", panelsCSV).Rows() {
+		if row.Text("kind") == "birch plywood" && birch[row.Text("along")] != row.Text("across") {
+			t.Errorf("birch plywood %s: across %s, want %s", row.Text("clause"), row.Text("across"), birch[row.Text("along")])
+		}
+	}
+	if len(birch) != 4 {
+		t.Errorf("%v", birch)
 	}
 }

@@ -68,6 +68,30 @@ func TestStandingLaws(t *testing.T) {
 	}
 }
 
+// TestAlikePlaces: of three alike bays one is named; the others' jars count for the whole
+// piece, and load the named bay's shelf no more.
+func TestAlikePlaces(t *testing.T) {
+	b := bookcase()
+	b.Space("bay", 190, 9190, 0, 3000, 4190, 8000)
+	b.Piece.Spaces[0].Bounds[4] = "shelf.top"
+	jars(b, 30, 1000, "bay")
+	b.Piece.Contents[0].Among = 3
+	got := derive(t, b, nil)
+	own := 0.912 * 0.3 * 0.019 * 705.6
+	near(t, "shelf", load(shelfOf(t, got, "shelf"), "contents").Load, (10+own)*9.80665, 0.001)
+	if c := load(shelfOf(t, got, "top"), "contents"); c.Load.Known() || c.Load.Missing[0] != plan.NoPlace {
+		t.Errorf("%+v", c.Load)
+	}
+	for _, s := range got.Standing {
+		empty := 3*own + (2*1.0*0.3*0.019-6*0.006*0.019*0.3)*705.6 // less the housings
+		if s.Case == "loaded" {
+			empty += 30
+		}
+		near(t, s.Case, s.Mass, 1000*empty, 0.001)
+		near(t, s.Case, s.Holds, empty*0.15*9.80665, 0.001)
+	}
+}
+
 // TestFunctionsRefuse: what the ledger calls takes no other values, and does not fall
 // over them.
 func TestFunctionsRefuse(t *testing.T) {

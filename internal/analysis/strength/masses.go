@@ -103,8 +103,13 @@ func (e *estimator) carried() {
 			e.rods(c, each)
 			continue
 		}
+		// Of places that are alike one may stand for all: the others' things are as far
+		// back, and at half the height of the piece.
+		places, left := max(len(c.In), c.Among), c.Count
 		for n, in := range c.In {
-			share := e.times(string(c.Address)+".mass", each, shareOf(c.Count, len(c.In), n))
+			here := shareOf(c.Count, places, n)
+			left -= here
+			share := e.times(string(c.Address)+".mass", each, here)
 			s := spaces[in]
 			if s == nil {
 				e.cargo = append(e.cargo, cargo{mass: share})
@@ -117,8 +122,14 @@ func (e *estimator) carried() {
 			}
 			e.cargo = append(e.cargo, x)
 		}
-		if len(c.In) == 0 {
-			e.cargo = append(e.cargo, cargo{mass: e.times(string(c.Address)+".mass", each, c.Count)})
+		if left > 0 {
+			rest := cargo{mass: e.times(string(c.Address)+".rest", each, left)}
+			if n := len(e.cargo); len(c.In) > 0 && e.cargo[n-1].located && e.of(e.cargo[n-1].group) == nil {
+				low, high := e.heights()
+				rest.centre, rest.located = e.cargo[n-1].centre, true
+				rest.centre.Z = (low + high).Millimetres() / 2
+			}
+			e.cargo = append(e.cargo, rest)
 		}
 	}
 }

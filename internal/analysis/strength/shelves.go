@@ -284,7 +284,11 @@ func (s sagger) contents() plan.ShelfSag {
 		}
 	}
 	if len(loads) == 0 {
-		return s.under("contents", plan.Estimate{Missing: []plan.Datum{plan.NoLoad}})
+		lacks := plan.NoLoad
+		if slices.ContainsFunc(s.cargo, func(c cargo) bool { return c.on == "" }) {
+			lacks = plan.NoPlace // something stands somewhere
+		}
+		return s.under("contents", plan.Estimate{Missing: []plan.Datum{lacks}})
 	}
 	all := s.sum(s.name+".carries", append(loads, s.mass(s.part))...)
 	weight := s.maker.Estimate(s.name+".weight", "weight of a mass", "", all.Source, plan.NoMass, estimate.Again(all))

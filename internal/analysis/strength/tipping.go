@@ -32,9 +32,13 @@ type stand struct {
 
 // standing tells what keeps the piece on its feet: empty, and loaded if anything is to
 // go in; shut, each drawer out by itself, and all together.
+// A piece without drawers that is lower than it is deep is not asked.
 func (e *estimator) standing() []plan.Standing {
 	feet := e.feet()
 	if !feet.found {
+		return nil
+	}
+	if low, high := e.heights(); len(e.moves) == 0 && high-low < feet.back.Nm-feet.front.Nm {
 		return nil
 	}
 	states := []string{"empty"}
