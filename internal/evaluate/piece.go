@@ -139,6 +139,7 @@ func (w *world) collect(file *document.File, units unit.System) {
 	s.open()
 	w.out.Name, w.out.Units = file.Head.Label(), string(units)
 	w.out.About = s.words(file.Head, "about")
+	w.out.Purpose = s.words(file.Head, "purpose")
 	s.collectInputs()
 	w.out.Edition = w.edition(s, file, units)
 	for _, b := range file.Of("sizes") {

@@ -14,6 +14,8 @@ type Figure = ledger.Figure
 type Piece struct {
 	Name  string `json:"name"`
 	About string `json:"about,omitempty"`
+	// Purpose is what the piece is for, in the document's words: "bunk bed".
+	Purpose string `json:"purpose,omitempty"`
 	// File names the design document that the places refer to.
 	File string `json:"file"`
 	// Units is the document's own unit of length: "mm" or "in".

@@ -6,7 +6,9 @@ import (
 	"scantling/internal/analysis/check/backtoback"
 	"scantling/internal/analysis/check/collision"
 	"scantling/internal/analysis/check/cutter"
+	"scantling/internal/analysis/check/finishing"
 	"scantling/internal/analysis/check/gluejoint"
+	"scantling/internal/analysis/check/governed"
 	"scantling/internal/analysis/check/grip"
 	"scantling/internal/analysis/check/hidden"
 	"scantling/internal/analysis/check/holds"
@@ -14,14 +16,18 @@ import (
 	"scantling/internal/analysis/check/limits"
 	"scantling/internal/analysis/check/measured"
 	"scantling/internal/analysis/check/nominal"
+	"scantling/internal/analysis/check/panelroom"
 	"scantling/internal/analysis/check/pins"
 	"scantling/internal/analysis/check/racking"
 	"scantling/internal/analysis/check/reading"
 	"scantling/internal/analysis/check/require"
+	"scantling/internal/analysis/check/sag"
 	"scantling/internal/analysis/check/season"
 	"scantling/internal/analysis/check/stock"
 	"scantling/internal/analysis/check/stops"
 	"scantling/internal/analysis/check/supplies"
+	"scantling/internal/analysis/check/tipping"
+	"scantling/internal/analysis/check/twins"
 )
 
 // All returns the checks.
@@ -29,5 +35,6 @@ func All() []analysis.Analysis {
 	return []analysis.Analysis{
 		assembly.Analysis, backtoback.Analysis, collision.Analysis, cutter.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
 		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis, supplies.Analysis,
+		finishing.Analysis, governed.Analysis, panelroom.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
 	}
 }
