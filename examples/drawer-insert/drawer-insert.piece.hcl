@@ -1,0 +1,171 @@
+scantling = 1
+
+piece "Drawer insert" {
+  about = "Dividers for a kitchen drawer that is there already: what goes in follows from the smallest of its measures."
+  units   = "mm"
+  edition = "both"
+  shop    = "shop.hcl"
+}
+
+# ------------------------------------------------ the drawer as it was measured
+
+input "width_front" {
+  label  = "Drawer inside, width at the front"
+  length = 447
+}
+
+input "width_back" {
+  label  = "Drawer inside, width at the back"
+  length = 444.5
+}
+
+input "depth_left" {
+  label  = "Drawer inside, depth at the left"
+  length = 478
+}
+
+input "depth_right" {
+  label  = "Drawer inside, depth at the right"
+  length = 477
+}
+
+input "back_high" {
+  label  = "Drawer inside, height of the lowest side"
+  length = 76
+}
+
+input "diagonal_left" {
+  label  = "Diagonal from the front left corner (0: not taken yet)"
+  length = 0
+}
+
+input "diagonal_right" {
+  label  = "Diagonal from the front right corner (0: not taken yet)"
+  length = 0
+}
+
+material "wall" {
+  asks      = "basswood board"
+  thickness = 8
+}
+
+material "base" {
+  asks = "birch plywood 4"
+}
+
+sizes {
+  wide    = round_down(min(input.width_front, input.width_back) - 2.5, 0.5)
+  deep    = round_down(min(input.depth_left, input.depth_right) - 2, 0.5)
+  most    = input.back_high - 3
+  high    = min(62, sizes.most)
+  walls   = sizes.high - material.base.thickness
+  t       = material.wall.thickness
+  needs   = [70, 75, 85, 130]                     # knives, forks, spoons, servers
+  bays    = spread(sizes.needs, sizes.wide - 5 * sizes.t)
+  long    = 270                                   # servers of 260, and room
+  cross   = sizes.t + sizes.long                  # front of the cross wall
+}
+
+group "insert" {
+  part "side" {
+    of     = material.wall
+    grain  = "back"
+    left   = 0
+    front  = 0
+    back   = sizes.deep
+    bottom = material.base.thickness
+    high   = sizes.walls
+    mirror = sizes.wide
+  }
+
+  part "end" {                      # front and back, mitred to the sides
+    of     = material.wall
+    repeat = 2
+    grain  = "right"
+    left   = part.side.left.inside
+    right  = part.side.right.inside
+    front  = (nth - 1) * (sizes.deep - sizes.t)
+    bottom = material.base.thickness
+    high   = sizes.walls
+  }
+
+  joint "corner" {
+    kind  = "mitre"
+    of    = part.end
+    into  = part.side
+    glue  = "pva"
+    meets = 4
+  }
+
+  part "cross" {                    # between the long bays and the teaspoons
+    of     = material.wall
+    grain  = "right"
+    left   = part.side.left.inside
+    right  = part.side.right.inside
+    front  = sizes.cross
+    bottom = material.base.thickness
+    high   = sizes.walls
+  }
+
+  joint "cross" {
+    kind  = "housing"
+    of    = part.cross
+    into  = part.side
+    depth = 2.7
+    meets = 2
+  }
+
+  part "divider" {
+    of     = material.wall
+    repeat = 3
+    grain  = "back"
+    front  = part.end[1].back
+    back   = part.cross.front
+    left   = sizes.t + sum(slice(sizes.bays, 1, nth)) + (nth - 1) * sizes.t
+    bottom = material.base.thickness
+    high   = sizes.walls
+  }
+
+  joint "divider" {
+    kind  = "housing"
+    of    = part.divider
+    into  = [part.end[1], part.cross]
+    depth = 2.7
+    meets = 6
+  }
+
+  part "base" {
+    of     = material.base
+    grain  = "right"
+    left   = 0
+    right  = sizes.wide
+    front  = 0
+    back   = sizes.deep
+    bottom = 0
+  }
+
+  joint "base" {
+    kind  = "butt"
+    of    = part.base
+    into  = [part.side, part.end, part.cross, part.divider]
+    glue  = "pva"
+    meets = 8
+  }
+}
+
+measure "housings" {                # the dividers are cut to what was really built
+  of     = [insert.side.left]
+  take   = ["thickness"]
+  after  = "the frame is dry-fitted"
+  before = [insert.divider]
+}
+
+require "squareness of the drawer" {
+  that    = input.diagonal_left > 0 && input.diagonal_right > 0
+  message = "Whether the drawer is square is not known: measure both diagonals before anything is cut."
+}
+
+require "it goes in" {
+  that    = input.diagonal_left == 0 || abs(input.diagonal_left - input.diagonal_right) <= 3
+  message = "The drawer is out of square by ${abs(input.diagonal_left - input.diagonal_right)} over its diagonals: take that off the width."
+}
