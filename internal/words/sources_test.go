@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"scantling/internal/tool"
 )
 
 // use is a key that the product's sources ask for.
@@ -94,8 +96,9 @@ func knowsWords(f *ast.File) bool {
 	})
 }
 
-// asks reads message.New("key", ...), message.Word("name", "key") and, in files
-// that import this package, x.Label("key", ...).
+// asks reads message.New("key", ...), message.Word("name", "key"), figure.Refuse and
+// its remedies x.Or("key", ...), and, in files that import this package,
+// x.Label("key", ...).
 func asks(call *ast.CallExpr, words bool) (use, bool) {
 	sel, ok := call.Fun.(*ast.SelectorExpr)
 	if !ok {
@@ -107,7 +110,7 @@ func asks(call *ast.CallExpr, words bool) (use, bool) {
 	case isMessage && sel.Sel.Name == "Word" && len(call.Args) == 2:
 		key, ok := text(call.Args[1])
 		return use{key: key}, ok
-	case isMessage && sel.Sel.Name == "New" && len(call.Args) > 0, words && sel.Sel.Name == "Label" && len(call.Args) > 0:
+	case isMessage && sel.Sel.Name == "New" && len(call.Args) > 0, isRefusal(from, sel) && len(call.Args) > 0, words && sel.Sel.Name == "Label" && len(call.Args) > 0:
 		key, ok := text(call.Args[0])
 		u := use{key: key, knowsArgs: !call.Ellipsis.IsValid()}
 		for _, arg := range call.Args[1:] {
@@ -118,6 +121,11 @@ func asks(call *ast.CallExpr, words bool) (use, bool) {
 		return u, ok
 	}
 	return use{}, false
+}
+
+// isRefusal reports whether it is figure.Refuse or a remedy of a refusal.
+func isRefusal(from *ast.Ident, sel *ast.SelectorExpr) bool {
+	return from != nil && from.Name == "figure" && sel.Sel.Name == "Refuse" || from == nil && sel.Sel.Name == "Or"
 }
 
 // argName returns the name in message.Length("name", ...).
@@ -197,5 +205,47 @@ func f() { message.New("a-key", message.Length("is", 1), message.Word("w", "word
 	}
 	if u := uses[2]; u.key != "b-key" || u.knowsArgs {
 		t.Errorf("got %+v", u)
+	}
+}
+
+// TestRefusalsOfMachines: what a machine says of work that it does not take is put
+// together from the size and the side of the limit; each has an entry, and so has
+// every refusal and remedy that the packages of the trade write out.
+func TestRefusalsOfMachines(t *testing.T) {
+	c := catalogues()
+	seen := 0
+	for _, d := range []tool.Dimension{tool.DimensionLength, tool.DimensionWidth, tool.DimensionThickness} {
+		for _, short := range []bool{true, false} {
+			m := tool.Excess{Machine: "saw", Dimension: d, Short: short, Got: 1, Limit: tool.Stated("x", 2)}.Message()
+			entry, ok := c.british[m.Key]
+			if !ok {
+				t.Errorf("%q has no entry", m.Key)
+			}
+			entry.wants(func(name string) {
+				if _, ok := m.Arg(name); !ok {
+					t.Errorf("the text of %q wants {%s}", m.Key, name)
+				}
+				seen++
+			})
+		}
+	}
+	if seen < 6 {
+		t.Errorf("only %d arguments seen", seen)
+	}
+	for _, dir := range []string{"tool", "stock", "hardware", "sundries"} {
+		_, uses := sources(t, filepath.Join("..", dir))
+		n := 0
+		for _, u := range uses {
+			if !strings.Contains(u.key, ".") {
+				t.Errorf("%s: %q is no key", u.where, u.key)
+			}
+			if _, ok := c.british[u.key]; !ok && !strings.HasSuffix(u.key, "-") {
+				t.Errorf("%s: %q has no entry", u.where, u.key)
+			}
+			n++
+		}
+		if n < 5 {
+			t.Errorf("%s: only %d refusals read", dir, n)
+		}
 	}
 }

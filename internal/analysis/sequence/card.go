@@ -15,6 +15,9 @@ import (
 // cardStep adds the step that works through one set-up card.
 func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 	s.placed[c.ID] = true
+	if len(c.Operations) == 0 {
+		return // nothing is done with it
+	}
 	marks := []string{}
 	pieces := 0
 	for _, p := range c.Placements {

@@ -205,3 +205,19 @@ func TestSame(t *testing.T) {
 		}
 	}
 }
+
+// TestCardWithoutOperations: a card that nothing is done with gives no step.
+func TestCardWithoutOperations(t *testing.T) {
+	in := box()
+	want, _ := Decide(in)
+	in.Setups = append([]plan.Setup{{ID: "idle", Machine: "saw"}}, in.Setups...)
+	got, _ := Decide(in)
+	if len(got) != len(want) {
+		t.Errorf("%d steps, want %d", len(got), len(want))
+	}
+	s := sequencer{Input: in, placed: map[string]bool{}}
+	s.cardStep(in.Setups[0])
+	if len(s.steps) != 0 {
+		t.Errorf("a step: %+v", s.steps[0])
+	}
+}
