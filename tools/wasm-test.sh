@@ -6,5 +6,5 @@ export PATH="$(go env GOROOT)/lib/wasm:$PATH"
 # Programs of the outside cannot be started from there: nothing is required.
 unset REQUIRE OUTSIDE_LOG
 GOOS=js GOARCH=wasm go test -short -timeout 20m \
-  ./internal/unit ./internal/address ./internal/ledger ./internal/share ./internal/timber \
+  ./internal/unit ./internal/address ./internal/ledger ./internal/share ./internal/timber ./internal/mechanics \
   ./internal/geom/... ./internal/shape ./internal/joinery ./internal/evaluate
