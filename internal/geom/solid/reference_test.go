@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"testing"
+	"time"
 
 	"scantling/internal/geom/vec"
 	"scantling/internal/outside"
@@ -109,11 +110,18 @@ func ask(t testing.TB, scenes []refScene, args ...string) []refAnswer {
 func facetedVolume(s *Solid) float64 { return s.Mesh().volume() }
 
 // TestBesideReference compares volumes with manifold-3d (npm, version in
-// tools/reference/package.json) on random boards: within 0.05 mm³.
+// tools/reference/package.json) on random boards: within 0.05 mm³. The long tier
+// adds fresh seeds.
 func TestBesideReference(t *testing.T) {
 	reference(t)
+	besideReference(t, firstSeed(t), seeds(500))
+	if os.Getenv("LONG") != "" {
+		besideReference(t, uint64(time.Now().UnixNano()), 2000)
+	}
+}
+
+func besideReference(t *testing.T, first, n uint64) {
 	const facets = 8
-	first, n := firstSeed(t), seeds(500)
 	var scenes []refScene
 	for seed := range n {
 		b, c := randomBoard(first + seed)
