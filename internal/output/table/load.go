@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"scantling/internal/message"
+	"scantling/internal/output/naming"
 	"scantling/internal/plan"
 )
 
@@ -25,8 +26,30 @@ func Load(p *plan.Plan, s Speech, short bool) Table {
 			}
 		}
 	}
-	b.begin("load.cases", len(x.Cases))
-	for _, c := range x.Cases {
+	b.cases(x.Cases, names)
+	b.standing(x, names, short)
+	b.begin("load.drawers", len(x.Drawers))
+	for _, d := range x.Drawers {
+		what := names.Address(d.Moves)
+		b.estimate(what, b.say("load.corner-pull", message.Word("runs", "corner-pull."+strings.ReplaceAll(d.CornerPull, " ", "-"))), d.JamsBeyond)
+		b.estimate(what, b.say("load.sticks"), d.SticksAt)
+	}
+	if short {
+		return b.tidy()
+	}
+	b.begin("load.joints", len(x.Joints))
+	for _, j := range x.Joints {
+		for _, w := range j.Ways {
+			b.estimate(b.say("load.joint-kind."+strings.ReplaceAll(j.Kind, " ", "-")), b.say("load.way", message.Word("way", "load.way."+strings.ReplaceAll(w.Way, " ", "-")), message.Count("n", max(1, w.Count))), w.Allowed)
+		}
+	}
+	return b.tidy()
+}
+
+// cases adds what pushes cases, and what they bear.
+func (b *builder) cases(all []plan.Racking, names *naming.Names) {
+	b.begin("load.cases", len(all))
+	for _, c := range all {
 		what := b.say("load.whole")
 		if c.Group != "" {
 			what = names.Address(c.Group)
@@ -39,6 +62,10 @@ func Load(p *plan.Plan, s Speech, short bool) Table {
 			b.estimate(what, b.say("load.bears"), c.Bears)
 		}
 	}
+}
+
+// standing adds at what the piece tips.
+func (b *builder) standing(x plan.Strength, names *naming.Names, short bool) {
 	b.begin("load.standing", len(x.Standing))
 	for _, st := range x.Standing {
 		if short && len(st.Out) > 0 && len(st.Out) < len(x.Drawers) {
@@ -56,20 +83,4 @@ func Load(p *plan.Plan, s Speech, short bool) Table {
 			b.estimate(what, b.say("load.press", message.Text("out", out), message.Length("before", st.Before.Nm)), st.Press)
 		}
 	}
-	b.begin("load.drawers", len(x.Drawers))
-	for _, d := range x.Drawers {
-		what := names.Address(d.Moves)
-		b.estimate(what, b.say("load.corner-pull", message.Word("runs", "corner-pull."+strings.ReplaceAll(d.CornerPull, " ", "-"))), d.JamsBeyond)
-		b.estimate(what, b.say("load.sticks"), d.SticksAt)
-	}
-	if short {
-		return b.tidy()
-	}
-	b.begin("load.joints", len(x.Joints))
-	for _, j := range x.Joints {
-		for _, w := range j.Ways {
-			b.estimate(b.say("load.joint-kind."+strings.ReplaceAll(j.Kind, " ", "-")), b.say("load.way", message.Word("way", "load.way."+strings.ReplaceAll(w.Way, " ", "-")), message.Count("n", max(1, w.Count))), w.Allowed)
-		}
-	}
-	return b.tidy()
 }
