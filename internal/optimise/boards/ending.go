@@ -175,7 +175,7 @@ func (b *opened) next(e *ending, s int, least, later int64) bool {
 // fill puts pieces of kind k and shorter into the room of clear length s; of
 // them and what is put into the later lengths, at least least.
 func (b *opened) fill(e *ending, s, k int, room, least, later int64, seg []cover.Entry) bool {
-	if e.nodes++; e.nodes >= e.most || !e.meter.Take(2*int64(len(e.left))) {
+	if e.nodes++; e.nodes >= e.most || !e.meter.Take(2*int64(len(e.left))+40) {
 		e.nodes = e.most
 		return false
 	}
