@@ -70,10 +70,10 @@ func sheetJobs() []job {
 	minBins, maxValue := "min-bins; guillotine, ", "max-value; guillotine, "
 	const second = 400_000_000
 	return []job{
-		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + noTurn, work: 5 * second},
+		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + noTurn, work: 20 * second},
 		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + turn, work: 5 * second, rules: problems.Rules{Turn: true}},
-		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + noTurn, work: 2 * second, rules: problems.Rules{Cutting: c(3, rip)}},
-		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + turn, work: 2 * second, rules: problems.Rules{Cutting: c(3, rip), Turn: true}},
+		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + noTurn, work: 5 * second, rules: problems.Rules{Cutting: c(3, rip)}},
+		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + turn, work: 5 * second, rules: problems.Rules{Cutting: c(3, rip), Turn: true}},
 		{set: "2d-3stage-csp", variant: minBins + "3 stages homogenous, first cut vertical" + noTurn, work: 4 * second, rules: problems.Rules{Cutting: c(3, cross)}},
 		{set: "2d-multisheet-cintra", variant: "min-cost; guillotine, 2 stages non-exact, first cut horizontal" + noTurn, work: 10 * second, rules: problems.Rules{Cutting: c(2, rip)}},
 		{set: "2d-multisheet-cintra", variant: "min-cost; guillotine, 2 stages non-exact, first cut horizontal" + turn, work: 10 * second, rules: problems.Rules{Cutting: c(2, rip), Turn: true}},
@@ -223,7 +223,7 @@ func (m *measured) note(t *testing.T, name string, p problem.Problem, a problem.
 			m.over++
 			mark = ">"
 		}
-		if target.Proved && sign*(bound-best) > 1e-6 && !strings.Contains(m.variant, "homogenous") {
+		if target.Proved && sign*(bound-best) > 1e-6 && name != refuted && !strings.Contains(m.variant, "homogenous") {
 			t.Errorf("%s: bound %g contradicts the proved %g", name, bound, best)
 		}
 	}

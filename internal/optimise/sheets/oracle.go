@@ -80,12 +80,22 @@ func (o *oracle) listed(m *model, i int, ask cover.Ask, reply *cover.Reply, mete
 	}
 	q := shortlist.Question{X: t.x, Y: t.y, Pieces: m.order(widest), Left: ask.Left, Value: ask.Value, Guide: ask.Value, Scale: 1, Floor: ask.Price[i], Step: 1}
 	for length := 1; length <= 64; length *= 4 {
-		a, ok := shortlist.SearchStages(q, m.rules(), length, meter)
+		var a shortlist.Answer
+		var ok bool
+		if m.p.Cutting.Stages == 0 {
+			a, ok = shortlist.Search(q, length, meter)
+		} else {
+			a, ok = shortlist.SearchStages(q, m.rules(), length, meter)
+		}
 		if a.Strips != nil {
 			reply.Found = append(reply.Found, m.stripped(i, a.Strips))
 			return
 		}
-		if a.Complete && len(o.models) == 1 {
+		if a.Filling != nil {
+			reply.Found = append(reply.Found, m.parcelled(i, a.Filling))
+			return
+		}
+		if a.Complete && (len(o.models) == 1 || m.p.Cutting.Stages == 0) {
 			reply.Worth[i] = ask.Price[i]
 		}
 		if a.Complete || !ok || !ask.Prove {
@@ -156,6 +166,10 @@ func (o *oracle) uneven() bool {
 	return slices.ContainsFunc(o.models[0].kinds, func(k kind) bool { return k.uneven })
 }
 
+// fewPieces: where so few are wanted, their limits tell, and short lists over all
+// rectangles are worth their time.
+const fewPieces = 64
+
 // unlimited adds what any number of stages allows.
 func (o *oracle) unlimited(ask cover.Ask, reply cover.Reply, meter *work.Meter) (cover.Reply, bool) {
 	m := o.models[0]
@@ -175,6 +189,8 @@ func (o *oracle) unlimited(ask cover.Ask, reply cover.Reply, meter *work.Meter) 
 		}
 		if p := m.parcelled(i, o.raster.Filling(ask.Left)); p != nil && worth(p, ask.Value) > ask.Price[i] {
 			reply.Found = append(reply.Found, p)
+		} else if len(reply.Found) == 0 && reply.Exact && m.p.Pieces() <= fewPieces {
+			o.listed(m, i, ask, &reply, meter)
 		}
 	}
 	return reply, true

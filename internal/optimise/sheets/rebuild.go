@@ -10,8 +10,12 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// rebuildShare is the part of the work that rebuilding may take: one in so many.
-const rebuildShare = 2
+// rebuildShare is the part of the work that rebuilding may take before column
+// generation: one in so many, but no more than mostRebuilding.
+const (
+	rebuildShare   = 2
+	mostRebuilding = 1_000_000_000
+)
 
 // rebuilding takes a few sheets of a plan apart and cuts their pieces anew, from
 // less stock, or so that the fuller sheets become fuller still (ruin and
@@ -29,9 +33,12 @@ type rebuilding struct {
 // mostRebuilt bounds the sheets of a plan that is rebuilt.
 const mostRebuilt = 1 << 10
 
-// rebuild improves the best plan.
-func (s *search) rebuild() {
-	part := s.meter.Split(s.meter.Left() / rebuildShare)
+// rebuild improves the best plan with so much work.
+func (s *search) rebuild(units int64) {
+	if s.done() || s.meter.Ended() {
+		return
+	}
+	part := s.meter.Split(units)
 	b := &rebuilding{s: s, r: rand.New(rand.NewPCG(11, 0x5a3)), meter: part}
 	_, b.free = s.models[0].demand()
 	for _, u := range s.uses {

@@ -43,10 +43,11 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 	}
 	if p.Goal == problem.LeastCost {
 		s.correct()
-		s.rebuild()
+		s.rebuild(min(mostRebuilding, s.meter.Left()/rebuildShare))
 		if s.models[0].fine() {
 			s.cover()
 		}
+		s.rebuild(s.meter.Left())
 		if s.cost == math.MaxInt64 && firstMethod.Cancelled() {
 			return problem.Answer{}, firstMethod.Err()
 		}
@@ -150,12 +151,15 @@ func (s *search) construct(f *filler) {
 }
 
 // correctShare is the part of the work that value correction may take before
-// column generation begins: one in so many.
-const correctShare = 8
+// column generation begins: one in so many, but no more than mostCorrected.
+const (
+	correctShare  = 8
+	mostCorrected = 250_000_000
+)
 
 // correct makes rounds of value correction.
 func (s *search) correct() {
-	part := s.meter.Split(s.meter.Left() / correctShare)
+	part := s.meter.Split(min(mostCorrected, s.meter.Left()/correctShare))
 	left, limits := s.models[0].demand()
 	for i, m := range s.models {
 		c := newCorrection(m, uint64(i))

@@ -9,8 +9,12 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// beamShare is the part of the work that beam searches may take: one in so many.
-const beamShare = 4
+// beamShare is the part of the work that beam searches may take: one in so many,
+// but no more than mostBeams.
+const (
+	beamShare = 4
+	mostBeams = 500_000_000
+)
 
 // beams runs wider and wider beam searches. Sheets of several sizes, with
 // defects, and sequences are left to the other methods.
@@ -19,7 +23,7 @@ func (s *search) beams() {
 	if !m.plain() || s.p.Pieces() > 1<<13 {
 		return
 	}
-	part := s.meter.Split(s.meter.Left() / beamShare)
+	part := s.meter.Split(min(mostBeams, s.meter.Left()/beamShare))
 	views := s.outlooks(part)
 	for width := 1; width <= 1<<11 && !part.Ended() && !s.done(); width *= 2 {
 		for guide := beam.Waste; guide <= beam.Larger; guide++ {
