@@ -6,14 +6,16 @@ import (
 	"scantling/internal/tool"
 )
 
-// otherWay returns how a hole, a scoop or an eased edge is made: at the drill
-// press, the band saw or the router table where the shop has what it takes, else
-// by hand.
-func otherWay(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) Way {
+// otherWay returns how a hole, a plane, a scoop or an eased edge is made: at the
+// drill press, the saws or the router table where the shop has what it takes, else
+// by hand; others are all cuts of the part.
+func otherWay(shop Workshop, l *ledger.Ledger, cut piece.Cut, others []piece.Cut, w work) Way {
 	way := Way{Machine: Hand, Guide: ByHand, Work: w.size, At: w.at}
 	switch {
 	case cut.Bore != nil:
 		way.drill(shop, l, cut, w)
+	case cut.Slice != nil:
+		way.slicer(shop, l, cut, others, w)
 	case cut.Dip != nil:
 		way.Depth = cut.Dip.Depth
 		for _, m := range shop.Of(tool.BandSaw) {

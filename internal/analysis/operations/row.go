@@ -73,7 +73,7 @@ func leans(s *piece.Slot) bool { return s.LeanNear.Nm != 0 || s.LeanFar.Nm != 0 
 func (d *deriver) waysOf(cut piece.Cut, finished, long *work) ([]Way, []message.Message) {
 	switch {
 	case cut.Slot == nil:
-		return []Way{otherWay(d.Shop, d.Ledger, cut, *finished)}, nil
+		return []Way{otherWay(d.Shop, d.Ledger, cut, d.cuts[cut.Part], *finished)}, nil
 	case handwork(cut.Kind) || leans(cut.Slot) || cut.AfterGlueUp != "":
 		return nil, nil
 	}

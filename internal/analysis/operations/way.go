@@ -59,6 +59,8 @@ type Way struct {
 	// ends, or one that cannot be entered from its open end because the fence does
 	// not go that far.
 	Raise bool
+	// Lean is set where a plane is sawn off with gauge or blade at an angle.
+	Lean *Lean
 	// Heights are the depths of the passes.
 	Heights []unit.Length
 	// Long says that the cut is made before the part is cut to length.

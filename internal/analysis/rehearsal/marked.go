@@ -13,6 +13,10 @@ func (r *rehearsal) marked(row plan.PartRow, c piece.Cut, list []made) {
 	if len(list) > 1 {
 		r.fail(CodeTwice, "rehearsal.cut-twice", c.Address, message.Text("mark", row.Mark))
 	}
+	if c.Slice != nil && isLeaning(list[0].place) {
+		r.leaning(row, c, list[0])
+		return
+	}
 	want := map[string]unit.Length{}
 	switch {
 	case c.Slot != nil:
@@ -21,6 +25,8 @@ func (r *rehearsal) marked(row plan.PartRow, c piece.Cut, list []made) {
 		boreMarks(want, c.Bore)
 	case c.Dip != nil:
 		dipMarks(want, c.Dip)
+	case c.Slice != nil:
+		sliceMarks(want, c.Slice)
 	case c.Ease != nil:
 		want["radius"] = c.Ease.Radius.Nm
 	}

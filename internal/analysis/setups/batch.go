@@ -20,6 +20,8 @@ type key struct {
 	height  unit.Length
 	guide   operations.Guide
 	word    string // the kind of cut, for hand work
+	swing   operations.Degrees
+	tilt    operations.Degrees
 }
 
 // phases order the kinds of work where nothing else does.
@@ -63,6 +65,9 @@ func (d *decider) keyOf(op plan.Operation) (key, bool) {
 		if jobs[0].Cut.Slot == nil {
 			k.word = string(jobs[0].Cut.Kind)
 			k.height = 0
+			if n := way.Lean; n != nil {
+				k.swing, k.tilt = n.Swing, n.Tilt
+			}
 		}
 	}
 	return k, true

@@ -23,11 +23,12 @@ func (d *decider) equip(c *plan.Setup, k key) {
 	machine, _ := d.Shop.Machine(c.Machine)
 	c.Cautions = []message.Message{words("caution.machine"), words("caution.person")}
 	guard := "caution.guards"
-	if machine.Kind == tool.TableSaw && k.kind == plan.MakeCut {
+	jobs := d.jobsOfCard(k, c)
+	sloped := some(jobs, func(j *operations.Job) bool { return j.Way.Lean != nil })
+	if machine.Kind == tool.TableSaw && k.kind == plan.MakeCut && !sloped {
 		guard = "caution.guard-off-for-grooves"
 	}
 	c.Cautions = append(c.Cautions, words(guard))
-	jobs := d.jobsOfCard(k, c)
 	c.Cautions = append(c.Cautions, d.machineCautions(machine, k, jobs)...)
 	if k.kind == plan.MakeCut {
 		c.Device = device(machine, k, jobs)
@@ -69,6 +70,8 @@ func (d *decider) machineCautions(m tool.Machine, k key, jobs []*operations.Job)
 		say("caution.saw")
 	case tool.BandSaw:
 		say("caution.band-saw")
+	case tool.MitreSaw:
+		say("caution.mitre-saw")
 	case tool.DrillPress:
 		say("caution.drill-press")
 	case tool.RouterTable:
@@ -77,6 +80,12 @@ func (d *decider) machineCautions(m tool.Machine, k key, jobs []*operations.Job)
 	}
 	if k.kind == plan.CutToLength {
 		say("caution.stop-clear")
+	}
+	if k.tilt > 0 {
+		say("caution.tilted-blade")
+	}
+	if k.word != "" && some(jobs, func(j *operations.Job) bool { return j.Way.Lean != nil && j.Way.Guide == operations.ByGauge }) {
+		say("caution.offcut-free")
 	}
 	if some(jobs, func(j *operations.Job) bool { return j.Way.Long }) {
 		say("caution.longer-blank")
@@ -128,6 +137,8 @@ func device(m tool.Machine, k key, jobs []*operations.Job) message.Message {
 		return words("device.drill-press")
 	}
 	switch {
+	case some(jobs, func(j *operations.Job) bool { return j.Way.Lean != nil && j.Way.Guide == operations.ByGauge }):
+		return words("device.mitre-gauge-clamp")
 	case k.guide == operations.BySled:
 		return words("device.sled")
 	}

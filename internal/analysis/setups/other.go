@@ -24,6 +24,8 @@ func (d *decider) byHand(jobs []*operations.Job) []plan.Placement {
 			p.Settings = d.holeMarks(j)
 		case j.Cut.Dip != nil:
 			p.Settings = d.dipMarks(j.Cut.Dip)
+		case j.Cut.Slice != nil:
+			d.sliceMarks(&p, j.Cut)
 		case j.Cut.Ease != nil:
 			p.Settings = []plan.Setting{{Word: "radius", Figure: j.Cut.Ease.Radius}}
 		}
@@ -125,6 +127,10 @@ func (d *decider) arcRadius(chord, depth piece.Figure) (piece.Figure, bool) {
 func (d *decider) others(jobs []*operations.Job) []plan.Placement {
 	out := d.byHand(jobs)
 	for i, j := range jobs {
+		if j.Way.Lean != nil {
+			d.lean(&out[i], j)
+			continue
+		}
 		if j.Cut.Ease != nil && len(j.Way.Fences) > 0 {
 			out[i].Down, out[i].Fence = j.Way.Down, j.Way.Fences[0]
 			out[i].Leads = operations.Leads(out[i].Down, out[i].Fence)
