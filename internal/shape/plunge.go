@@ -13,21 +13,7 @@ import (
 // round in plan as a turning cutter leaves them: the plan, sunk to the depth. At a
 // side on which the slot is open the cutter runs out, and the corner is square.
 func (t *trench) sunk(p *piece.Part, i int) solid.Prism {
-	axis, high := t.slot.Open.Axis()
-	across := t.slot.Across()
-	f := vec.Frame{U: toward(t.slot.Run, true), V: toward(across, true)}
-	f.W = f.U.Cross(f.V)
-	lo, hi := -beyond, t.depth
-	if t.openThrough {
-		hi += beyond
-	}
-	if high {
-		whole := size(p, axis)
-		lo, hi = whole-hi, whole-lo
-	}
-	if f.W.At(int(axis)) < 0 {
-		lo, hi = -hi, -lo
-	}
+	f, lo, hi := t.plan(p)
 	y0, y1 := t.near, t.far
 	if t.openNear {
 		y0 -= beyond
@@ -72,6 +58,26 @@ func (t *trench) sunk(p *piece.Part, i int) solid.Prism {
 		Frame: f, Profile: polygon.Profile{Outer: loop}, From: lo, To: hi, Sides: tags,
 		Caps: [2]solid.Tag{wallTag(i, Bottom), wallTag(i, Bottom)},
 	}
+}
+
+// plan is the frame in which the slot is seen from its mouth, u along the run and v
+// across, and the stretch of w that it is sunk through.
+func (t *trench) plan(p *piece.Part) (f vec.Frame, lo, hi float64) {
+	axis, high := t.slot.Open.Axis()
+	f = vec.Frame{U: toward(t.slot.Run, true), V: toward(t.slot.Across(), true)}
+	f.W = f.U.Cross(f.V)
+	lo, hi = -beyond, t.depth
+	if t.openThrough {
+		hi += beyond
+	}
+	if high {
+		whole := size(p, axis)
+		lo, hi = whole-hi, whole-lo
+	}
+	if f.W.At(int(axis)) < 0 {
+		lo, hi = -hi, -lo
+	}
+	return f, lo, hi
 }
 
 // plungeable says whether one cutter of the end's radius leaves the section.
