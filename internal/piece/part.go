@@ -146,7 +146,7 @@ type OutlinePoint struct {
 }
 
 // ProfilePoint is a corner of a turned part's profile: radius at a station along
-// the length, with the bulge of the stretch that leaves it.
+// the length, with the bulge of the stretch that leaves it: positive swells outwards.
 type ProfilePoint struct {
 	Along  Figure  `json:"along"`
 	Radius Figure  `json:"radius"`
