@@ -5,6 +5,7 @@ import (
 
 	"scantling/internal/message"
 	"scantling/internal/plan"
+	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
 
@@ -89,6 +90,11 @@ func (r *rehearsal) saw(g plan.Diagram) {
 			r.fail(CodeDiagram, "rehearsal.not-in-hand", "", message.Text("diagram", g.ID), message.Count("cut", c.N))
 			return
 		}
+		if least, ok := r.leastSawn(); ok && max(in.length, in.width) < least {
+			r.fail(CodeMachine, "rehearsal.too-short-to-saw", "", message.Text("diagram", g.ID), message.Count("cut", c.N),
+				message.Length("is", max(in.length, in.width)), message.Length("limit", least))
+			return
+		}
 		near, far := in, in
 		if along {
 			near.length = c.At.Nm
@@ -118,6 +124,22 @@ func (r *rehearsal) saw(g plan.Diagram) {
 		}
 		hand = slices.Delete(hand, i, i+1)
 	}
+}
+
+// leastSawn is the least length that a table saw of the shop may be fed; of several
+// saws the least counts.
+func (r *rehearsal) leastSawn() (unit.Length, bool) {
+	var least unit.Length
+	found := false
+	for _, m := range r.Machines {
+		if m.Kind != tool.TableSaw {
+			continue
+		}
+		if l := m.Completed().Least.Length; l.Known() && (!found || l.Value < least) {
+			least, found = l.Value, true
+		}
+	}
+	return least, found
 }
 
 func overlap(a, b rect) bool {
