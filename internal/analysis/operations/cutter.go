@@ -15,7 +15,8 @@ import (
 // round-nose of just the corner's radius, the narrowest straight cutter that
 // makes a rebate in one path (the fence covers the rest), or the widest that
 // goes into a groove.
-func (t *trial) cutterFor(m tool.Machine, f form, cut piece.Cut, opensAtFence bool) (tool.Cutter, bool) {
+func (t *trial) cutterFor(m tool.Machine, f form, cut piece.Cut, w work) (tool.Cutter, bool) {
+	opensAtFence := f.opensAtFence(w)
 	fit := t.fit[:0]
 	for _, c := range t.shop.Cutters {
 		if m.Takes(c) == nil && c.Reaches(f.depth.Nm) {
@@ -24,6 +25,9 @@ func (t *trial) cutterFor(m tool.Machine, f form, cut piece.Cut, opensAtFence bo
 	}
 	t.fit = fit
 	width := f.far.Nm - f.near.Nm
+	if leans(cut.Slot) {
+		return t.vee(m, fit, f, *cut.Slot, w)
+	}
 	if f.corner.Nm > 0 {
 		return t.roundNose(m, fit, f, cut.Cutter, width)
 	}
@@ -81,6 +85,15 @@ func narrowestOver(fit []tool.Cutter, width unit.Length) (tool.Cutter, bool) {
 	return slices.MinFunc(wide, func(a, b tool.Cutter) int {
 		return cmp.Or(cmp.Compare(a.Diameter, b.Diameter), cmp.Compare(a.Name, b.Name))
 	}), true
+}
+
+// veeSlack is how much wider or narrower than a V channel its cutter may open: what
+// rounding a tangent leaves. Common practice, no source.
+const veeSlack = 20 * unit.Micrometre
+
+// veeMouth is how wide a V cutter opens at a depth.
+func veeMouth(c tool.Cutter, depth unit.Length) unit.Length {
+	return unit.FromMillimetres(float64(c.Diameter.Millimetres()*depth.Millimetres()) / c.CuttingLength.Millimetres())
 }
 
 // mouthOf is the width that one path leaves at the surface.

@@ -25,7 +25,7 @@ func forms(l *ledger.Ledger, s piece.Slot, size [3]piece.Figure) []form {
 	}
 	out := []form{first}
 	low, high := s.Near.Nm <= 0, s.Far.Nm >= size[first.across].Nm
-	if s.Corner.Nm == 0 && low != high {
+	if s.Corner.Nm == 0 && low != high && !leans(&s) {
 		second := first
 		second.down = piece.SideOf(first.across, high)
 		open, isHigh := s.Open.Axis()

@@ -24,7 +24,9 @@ func otherWay(shop Workshop, l *ledger.Ledger, cut piece.Cut, others []piece.Cut
 				break
 			}
 		}
-	case cut.Ease != nil && !cut.Ease.Chamfer && !cut.Ease.Cove && cut.Ease.To.Nm == 0:
+	case cut.Pocket != nil && cut.Kind == piece.Curve && cut.Pocket.Through:
+		way.curve(shop, cut, w)
+	case cut.Ease != nil && cut.Ease.To.Nm == 0:
 		way.round(shop, l, cut, w)
 	}
 	return way
@@ -57,8 +59,34 @@ func (way *Way) drill(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) {
 	}
 }
 
-// round takes the router table for an edge along the grain with a cutter of just
-// that radius, where the part may be fed.
+// curve takes the band saw for an outline through a face: beside the line, and then
+// shaved and sanded to it.
+func (way *Way) curve(shop Workshop, cut piece.Cut, w work) {
+	if axis, _ := cut.Pocket.Open.Axis(); axis != piece.AlongThickness {
+		return
+	}
+	for _, m := range shop.Of(tool.BandSaw) {
+		if len(m.Check(tool.Size{Length: w.size[0].Nm, Thickness: w.size[2].Nm})) == 0 {
+			way.Machine, way.Kind, way.Guide, way.Down = m.Name, m.Kind, ByTable, cut.Pocket.Open.Opposite()
+			return
+		}
+	}
+}
+
+// makesEdge reports whether a cutter takes off the edge: of just the radius for a
+// round or a cove; a chamfer cutter of 45 degrees whose edges are as long as the leg.
+func makesEdge(c tool.Cutter, e piece.Ease) bool {
+	switch {
+	case e.Chamfer:
+		return c.Shape == tool.Chamfer && c.Reaches(e.Radius.Nm)
+	case e.Cove:
+		return c.Shape == tool.Cove && c.Radius == e.Radius.Nm
+	}
+	return c.Shape == tool.RoundOver && c.Radius == e.Radius.Nm
+}
+
+// round takes the router table for an edge along the grain with a cutter that makes
+// just that edge, where the part may be fed.
 func (way *Way) round(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) {
 	way.Depth = cut.Ease.Radius
 	for _, s := range cut.Ease.Sides {
@@ -71,9 +99,12 @@ func (way *Way) round(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) {
 			continue
 		}
 		for _, c := range shop.Cutters {
-			if c.Shape == tool.RoundOver && c.Radius == cut.Ease.Radius.Nm && m.Takes(c) == nil {
+			if makesEdge(c, *cut.Ease) && m.Takes(c) == nil {
 				way.Machine, way.Kind, way.Guide, way.Cutter = m.Name, m.Kind, ByRounds, c
 				way.Size = l.Leaf("cutter."+c.Name+".radius", c.Radius, ledger.Bought, "")
+				if cut.Ease.Chamfer {
+					way.Size = cut.Ease.Radius // how much of the cutter stands out
+				}
 				way.Down, way.Fences = faceAndEdge(cut.Ease.Sides)
 				return
 			}

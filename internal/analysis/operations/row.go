@@ -69,13 +69,15 @@ func handwork(k piece.CutKind) bool {
 func leans(s *piece.Slot) bool { return s.LeanNear.Nm != 0 || s.LeanFar.Nm != 0 }
 
 // waysOf returns the ways to make a cut by machine, the best first; none for what is
-// made by hand, or has walls that lean.
+// made by hand.
 func (d *deriver) waysOf(cut piece.Cut, finished, long *work) ([]Way, []message.Message) {
 	switch {
 	case cut.Slot == nil:
 		return []Way{otherWay(d.Shop, d.Ledger, cut, d.cuts[cut.Part], *finished)}, nil
-	case handwork(cut.Kind) || leans(cut.Slot) || cut.AfterGlueUp != "":
+	case handwork(cut.Kind) || cut.AfterGlueUp != "":
 		return nil, nil
+	case cut.Kind == piece.Mortise:
+		return mortiseWays(d.Shop, d.Ledger, cut, finished, long)
 	}
 	return slotWays(d.Shop, d.Ledger, cut, finished, long)
 }

@@ -43,7 +43,9 @@ func slotWays(shop Workshop, l *ledger.Ledger, cut piece.Cut, finished, long *wo
 				continue
 			}
 			t.router(f, *w, cut)
-			t.saw(f, *w)
+			if !leans(cut.Slot) {
+				t.saw(f, *w)
+			}
 		}
 	}
 	slices.SortStableFunc(t.ways, func(a, b Way) int {
@@ -111,7 +113,7 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 			t.refuse("operations.no-fence-side", message.Text("machine", m.Name))
 			continue
 		}
-		cutter, ok := t.cutterFor(m, f, cut, f.opensAtFence(w))
+		cutter, ok := t.cutterFor(m, f, cut, w)
 		if !ok {
 			continue
 		}
@@ -120,6 +122,10 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 		way.Raise = !f.startOpen && !f.endOpen
 		way.Size = t.ledger.Leaf("cutter."+cutter.Name+".diameter", cutter.Diameter, ledger.Bought, "")
 		way.Opens = mouthOf(cutter, f.depth.Nm)
+		if cutter.Shape == tool.VGroove { // as wide as it stands in the table's surface
+			way.Size = t.ledger.Less(t.name+".mouth", f.far, f.near)
+			way.Opens = way.Size.Nm
+		}
 		t.across(&way, fences, m, step(cutter))
 		if len(way.Fences) == 0 && f.startOpen != f.endOpen { // begin at the stopped end
 			way.Raise = true

@@ -101,8 +101,15 @@ func (r *rehearsal) cutterIs(c plan.Setup) {
 	for _, x := range r.Cutters {
 		if x.Name == c.Cutter {
 			want = x.Diameter
-			if x.Shape == tool.RoundOver {
+			switch {
+			case x.Shape == tool.RoundOver || x.Shape == tool.Cove:
 				want = x.Radius
+			case x.Shape == tool.Chamfer: // as much as stands out
+				want = c.CutterSize.Nm
+			case x.Shape == tool.VGroove: // as wide as it stands in the table's surface
+				if want = veeAtTable(c, x); (want - c.CutterSize.Nm).Abs() <= veeSlack {
+					want = c.CutterSize.Nm
+				}
 			}
 		}
 	}
@@ -112,6 +119,30 @@ func (r *rehearsal) cutterIs(c plan.Setup) {
 	if c.CutterSize.Nm != want {
 		r.fail(CodeCut, "rehearsal.cutter-size", "", message.Text("card", c.ID), message.Length("is", c.CutterSize.Nm), message.Length("want", want))
 	}
+}
+
+// veeSlack is what rounding a tangent leaves. Common practice, no source.
+const veeSlack = 20 * unit.Micrometre
+
+// veeAtTable is how wide a V cutter is where it comes out of the table: half its
+// diameter to either side of the point over the length of its edges.
+func veeAtTable(c plan.Setup, x tool.Cutter) unit.Length {
+	h, ok := setting(c.Settings, "height")
+	if !ok || x.CuttingLength <= 0 || h.Figure.Nm > x.CuttingLength {
+		return 0
+	}
+	return unit.FromMillimetres(float64(x.Diameter.Millimetres()*h.Figure.Nm.Millimetres()) / x.CuttingLength.Millimetres())
+}
+
+// leans reports whether the cutter leaves what the slot wants of its walls: a V, and
+// only a V, where they lean and meet.
+func leans(c plan.Setup, s *piece.Slot) bool {
+	vee := s.LeanNear.Nm == s.LeanFar.Nm && (s.Far.Nm-s.Near.Nm-2*s.LeanNear.Nm).Abs() <= veeSlack
+	straight := s.LeanNear.Nm == 0 && s.LeanFar.Nm == 0
+	if c.CutterShape == string(tool.VGroove) {
+		return vee
+	}
+	return straight
 }
 
 // box is a stretch along each local axis.
@@ -153,6 +184,9 @@ func (r *rehearsal) machined(row plan.PartRow, c piece.Cut, list []made) {
 			return
 		}
 		passes = append(passes, got...)
+		if !leans(m.card, c.Slot) {
+			r.fail(CodeCut, "rehearsal.wrong-walls", c.Address, message.Text("mark", row.Mark), message.Text("card", m.card.ID))
+		}
 		if m.card.CutterShape == "round-nose" != (c.Slot.Corner.Nm > 0) || c.Slot.Corner.Nm > 0 && m.card.CutterSize.Nm/2 != c.Slot.Corner.Nm {
 			r.fail(CodeCut, "rehearsal.wrong-bottom", c.Address, message.Text("mark", row.Mark), message.Text("card", m.card.ID))
 		}

@@ -4,6 +4,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
 
@@ -21,6 +22,9 @@ func (r *rehearsal) marked(row plan.PartRow, c piece.Cut, list []made) {
 	switch {
 	case c.Slot != nil:
 		slotMarks(want, c.Slot)
+		if m := list[0]; m.card.Cutter != "" {
+			r.holes(want, c, row, m)
+		}
 	case c.Bore != nil:
 		boreMarks(want, c.Bore)
 	case c.Dip != nil:
@@ -28,7 +32,7 @@ func (r *rehearsal) marked(row plan.PartRow, c piece.Cut, list []made) {
 	case c.Slice != nil:
 		sliceMarks(want, c.Slice)
 	case c.Ease != nil:
-		want["radius"] = c.Ease.Radius.Nm
+		r.easeMarks(want, c, row, list[0])
 	}
 	settings := list[0].place.Settings
 	for _, s := range settings {
@@ -44,6 +48,17 @@ func (r *rehearsal) marked(row plan.PartRow, c piece.Cut, list []made) {
 	}
 }
 
+// holes are the figures of a mortise that is drilled: its first and last hole touch
+// its ends, the drill goes in, and where the ends are round it is as wide.
+func (r *rehearsal) holes(want map[string]unit.Length, c piece.Cut, row plan.PartRow, m made) {
+	size := m.card.CutterSize.Nm
+	want["drill"], want["first hole"], want["last hole"] = size, c.Slot.From.Nm+size/2, c.Slot.To.Nm-size/2
+	wide := c.Slot.Far.Nm - c.Slot.Near.Nm
+	if m.card.CutterShape != string(tool.Drill) || size > wide || want["first hole"] >= want["last hole"] {
+		r.fail(CodeCut, "rehearsal.wrong-bottom", c.Address, message.Text("mark", row.Mark), message.Text("card", m.card.ID))
+	}
+}
+
 func slotMarks(want map[string]unit.Length, s *piece.Slot) {
 	across, run := string(piece.SideOf(s.Across(), false)), string(piece.SideOf(s.Run, false))
 	want["from "+across], want["far side from "+across] = s.Near.Nm, s.Far.Nm
@@ -52,6 +67,12 @@ func slotMarks(want map[string]unit.Length, s *piece.Slot) {
 	}
 	if !s.EndOpen {
 		want["far side from "+run] = s.To.Nm
+	}
+	if s.LeanNear.Nm != 0 {
+		want["near wall at the foot"] = s.Near.Nm + s.LeanNear.Nm
+	}
+	if s.LeanFar.Nm != 0 {
+		want["far wall at the foot"] = s.Far.Nm - s.LeanFar.Nm
 	}
 	want["depth"] = s.Depth.Nm
 }
@@ -68,6 +89,31 @@ func boreMarks(want map[string]unit.Length, b *piece.Bore) {
 	want["drill"] = b.Diameter.Nm
 	if !b.Through {
 		want["depth"] = b.Depth.Nm
+	}
+	if s := b.Sink; s != nil {
+		word := "countersink"
+		if s.Flat {
+			word = "counterbore"
+		}
+		want[word], want[word+" depth"] = s.Diameter.Nm, s.Depth.Nm
+	}
+}
+
+// easeMarks are the figures of an edge; a machine's cutter must leave just that.
+func (r *rehearsal) easeMarks(want map[string]unit.Length, c piece.Cut, row plan.PartRow, m made) {
+	word, shape := "radius", tool.RoundOver
+	switch {
+	case c.Ease.Chamfer:
+		word, shape = "leg of the chamfer", tool.Chamfer
+	case c.Ease.Cove:
+		shape = tool.Cove
+	}
+	want[word] = c.Ease.Radius.Nm
+	if c.Ease.To.Nm != 0 {
+		want["begins along the edge"], want["ends along the edge"] = c.Ease.From.Nm, c.Ease.To.Nm
+	}
+	if m.card.Cutter != "" && (m.card.CutterShape != string(shape) || m.card.CutterSize.Nm != c.Ease.Radius.Nm || c.Ease.To.Nm != 0) {
+		r.fail(CodeCut, "rehearsal.wrong-bottom", c.Address, message.Text("mark", row.Mark), message.Text("card", m.card.ID))
 	}
 }
 

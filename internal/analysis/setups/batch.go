@@ -7,6 +7,7 @@ import (
 
 	"scantling/internal/analysis/operations"
 	"scantling/internal/plan"
+	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
 
@@ -62,7 +63,7 @@ func (d *decider) keyOf(op plan.Operation) (key, bool) {
 		if k.guide = way.Guide; k.guide == operations.ByGauge {
 			k.guide = operations.ByFence // the same card: only the guide changes
 		}
-		if jobs[0].Cut.Slot == nil {
+		if jobs[0].Cut.Slot == nil || way.Kind == tool.DrillPress {
 			k.word = string(jobs[0].Cut.Kind)
 			k.height = 0
 			if n := way.Lean; n != nil {

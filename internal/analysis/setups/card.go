@@ -172,7 +172,7 @@ func (d *decider) cutting(c *plan.Setup, jobs []*operations.Job) []*operations.J
 		c.CutterShape = string(tool.SawBlade)
 	}
 	c.CutterSize = way.Size
-	if jobs[0].Cut.Slot == nil {
+	if jobs[0].Cut.Slot == nil || way.Kind == tool.DrillPress {
 		c.Placements = d.others(jobs)
 		return nil
 	}

@@ -38,6 +38,8 @@ func (d *decider) handNote(j *operations.Job) message.Message {
 		return words("setups.hand.notch")
 	case j.Cut.Kind == piece.Notch:
 		return words("setups.hand.own-notch")
+	case j.Cut.Kind == piece.Mortise:
+		return words("setups.hand.mortise")
 	case j.Cut.Kind == piece.Channel:
 		return words("setups.hand.channel")
 	}

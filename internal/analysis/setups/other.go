@@ -27,10 +27,26 @@ func (d *decider) byHand(jobs []*operations.Job) []plan.Placement {
 		case j.Cut.Slice != nil:
 			d.sliceMarks(&p, j.Cut)
 		case j.Cut.Ease != nil:
-			p.Settings = []plan.Setting{{Word: "radius", Figure: j.Cut.Ease.Radius}}
+			p.Settings = easeMarks(j.Cut.Ease)
+		case j.Cut.Pocket != nil && j.Cut.Kind == piece.Curve:
+			p.Note = words("setups.hand.curve")
 		}
 		p.Feed = d.lie(j, openSide(j.Cut))
 		out = append(out, p)
+	}
+	return out
+}
+
+// easeMarks gives the radius of a round or a cove or the leg of a chamfer, and where
+// it begins and ends.
+func easeMarks(e *piece.Ease) []plan.Setting {
+	word := "radius"
+	if e.Chamfer {
+		word = "leg of the chamfer"
+	}
+	out := []plan.Setting{{Word: word, Figure: e.Radius}}
+	if e.To.Nm != 0 {
+		out = append(out, plan.Setting{Word: "begins along the edge", Figure: e.From}, plan.Setting{Word: "ends along the edge", Figure: e.To})
 	}
 	return out
 }
@@ -63,6 +79,12 @@ func (d *decider) slotMarks(s *piece.Slot) []plan.Setting {
 	if !s.EndOpen {
 		out = append(out, plan.Setting{Word: "far side from " + string(run), Figure: s.To})
 	}
+	if s.LeanNear.Nm != 0 {
+		out = append(out, plan.Setting{Word: "near wall at the foot", Figure: d.l.Sum("foot", s.Near, s.LeanNear)})
+	}
+	if s.LeanFar.Nm != 0 {
+		out = append(out, plan.Setting{Word: "far wall at the foot", Figure: d.l.Less("foot", s.Far, s.LeanFar)})
+	}
 	return append(out, plan.Setting{Word: "depth", Figure: s.Depth})
 }
 
@@ -82,6 +104,13 @@ func (d *decider) holeMarks(j *operations.Job) []plan.Setting {
 	out = append(out, plan.Setting{Word: "drill", Figure: b.Diameter})
 	if !b.Through {
 		out = append(out, plan.Setting{Word: "depth", Figure: b.Depth})
+	}
+	if s := b.Sink; s != nil {
+		word := "countersink"
+		if s.Flat {
+			word = "counterbore"
+		}
+		out = append(out, plan.Setting{Word: word, Figure: s.Diameter}, plan.Setting{Word: word + " depth", Figure: s.Depth})
 	}
 	return out
 }
@@ -122,6 +151,24 @@ func (d *decider) arcRadius(chord, depth piece.Figure) (piece.Figure, bool) {
 	return d.l.Sum("scoop.radius", eighth, d.l.Half("scoop.half", depth)), true
 }
 
+// drilled adds to a mortise's lines the drill and the first and last hole.
+func (d *decider) drilled(p *plan.Placement, j *operations.Job) {
+	s, name := j.Cut.Slot, string(j.Cut.Address)+".drilled"
+	half := d.halfDown(name, j.Way.Size)
+	first, last := d.l.Sum(name+".first", s.From, half), d.l.Less(name+".last", s.To, half)
+	p.Down = j.Way.Down
+	p.Settings = append(p.Settings, plan.Setting{Word: "drill", Figure: j.Way.Size},
+		plan.Setting{Word: "first hole", Figure: first}, plan.Setting{Word: "last hole", Figure: last})
+	p.Sums = append(p.Sums, plan.Sum{Title: words("setups.sum.mortise"), Total: d.l.Less(name+".length", s.To, s.From), Terms: []plan.SumTerm{
+		{Word: "half the drill", Figure: half}, {Word: "from first hole to last", Figure: d.l.Less(name+".between", last, first)},
+		{Word: "half the drill", Figure: half},
+	}})
+	p.Note = words("setups.mortise-drilled")
+	if s.EndRadius.Nm > 0 {
+		p.Note = words("setups.mortise-drilled-round")
+	}
+}
+
 // others makes the placements of holes, scoops and eased edges at a machine: the
 // figures are those of marking out.
 func (d *decider) others(jobs []*operations.Job) []plan.Placement {
@@ -129,6 +176,10 @@ func (d *decider) others(jobs []*operations.Job) []plan.Placement {
 	for i, j := range jobs {
 		if j.Way.Lean != nil {
 			d.lean(&out[i], j)
+			continue
+		}
+		if j.Cut.Slot != nil {
+			d.drilled(&out[i], j)
 			continue
 		}
 		if j.Cut.Ease != nil && len(j.Way.Fences) > 0 {

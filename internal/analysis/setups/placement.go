@@ -42,6 +42,9 @@ func (d *decider) placement(f draft) plan.Placement {
 	p.Feed = d.feed(j, p)
 	if w.Raise && p.Note.IsZero() {
 		p.Note = words("setups.raise")
+		if j.Cut.Kind == piece.Mortise && j.Cut.Slot.EndRadius.Nm == 0 {
+			p.Note = words("setups.raise-and-square")
+		}
 	}
 	return p
 }

@@ -32,7 +32,7 @@ type sketch struct {
 	// near is from the fence to the cutter's near edge, negative where the fence
 	// covers a part of it; covered shows the far edge instead.
 	near, height, cutter unit.Length
-	covered, round       bool
+	covered, round, vee  bool
 	through              bool // a saw cut through the work: no height is set
 	wide, thick          unit.Length
 	down, fence          piece.Side
@@ -40,7 +40,7 @@ type sketch struct {
 }
 
 func newSketch(p *plan.Plan, card plan.Setup, pm plan.Placement, speech Speech) (sketch, bool) {
-	s := sketch{speech: speech, mark: pm.Mark, cutter: card.CutterSize.Nm, round: card.CutterShape == "round-nose", down: pm.Down, fence: pm.Fence}
+	s := sketch{speech: speech, mark: pm.Mark, cutter: card.CutterSize.Nm, round: card.CutterShape == "round-nose", vee: card.CutterShape == "v-groove", down: pm.Down, fence: pm.Fence}
 	part, ok := markedPart(p, pm.Mark)
 	if !ok || pm.Down == "" || pm.Fence == "" || s.cutter <= 0 {
 		return s, false
@@ -150,6 +150,10 @@ func (s *sketch) tool(left, right, table, height float64) {
 		low := max(table+below, mid.Y)
 		path = page.From(page.Point{X: left, Y: low}).Line(page.Point{X: left, Y: mid.Y}).
 			Arc(page.Point{X: right, Y: mid.Y}, mid, false).Line(page.Point{X: right, Y: low}).Close()
+	}
+	if s.vee {
+		path = page.From(page.Point{X: left, Y: table + below}).Line(page.Point{X: left, Y: table}).Line(page.Point{X: (left + right) / 2, Y: top}).
+			Line(page.Point{X: right, Y: table}).Line(page.Point{X: right, Y: table + below}).Close()
 	}
 	s.out.Add("", page.Fill{Path: path, Colour: page.Ground})
 	s.out.Add("", page.Hatch{Path: path, Angle: -45, Pitch: 1.2, Width: page.W018, Colour: page.Act})
