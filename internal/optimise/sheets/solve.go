@@ -43,7 +43,11 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 	}
 	if p.Goal == problem.LeastCost {
 		s.correct()
-		s.rebuild(min(mostRebuilding, s.meter.Left()/rebuildShare))
+		share := s.meter.Left() / rebuildShare
+		if !s.models[0].plain() {
+			share /= 4 // of several sizes, columns and their prices choose better
+		}
+		s.rebuild(min(mostRebuilding, share))
 		if s.models[0].fine() {
 			s.cover()
 		}

@@ -12,8 +12,8 @@ import (
 // beamShare is the part of the work that beam searches may take: one in so many,
 // but no more than mostBeams.
 const (
-	beamShare = 4
-	mostBeams = 500_000_000
+	beamShare = 3
+	mostBeams = 1_000_000_000
 )
 
 // beams runs wider and wider beam searches. Sheets of several sizes, with
