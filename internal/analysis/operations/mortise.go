@@ -21,9 +21,10 @@ func mortiseWays(shop Workshop, l *ledger.Ledger, cut piece.Cut, finished, long 
 		return w.Kind != tool.RouterTable || w.Cutter.Diameter != width || round != 0 && round != w.Cutter.Diameter/2
 	})
 	if way, ok := drilled(shop, l, cut, *finished); ok {
-		return append(routed, way), refused
+		return append(routed, way), nil
 	}
-	return routed, refused
+	refused = slices.DeleteFunc(refused, func(m message.Message) bool { return m.Key == "operations.saw-runs-through" })
+	return routed, append(refused, message.New("operations.no-drill", message.Length("width", width), message.Length("depth", cut.Slot.Depth.Nm)))
 }
 
 // drilled is the row of holes: with the widest drill that goes in, no less than six

@@ -31,6 +31,7 @@ func (r *rehearsal) marked(row plan.PartRow, c piece.Cut, list []made) {
 		dipMarks(want, c.Dip)
 	case c.Slice != nil:
 		sliceMarks(want, c.Slice)
+		r.sled(c, row, list[0])
 	case c.Ease != nil:
 		r.easeMarks(want, c, row, list[0])
 	}

@@ -41,6 +41,17 @@ func sliceMarks(want map[string]unit.Length, s *piece.Slice) {
 	}
 }
 
+// sled compares what a taper sled is set to with the plane.
+func (r *rehearsal) sled(c piece.Cut, row plan.PartRow, m made) {
+	names, wants := [2]string{"over", "along"}, [2]unit.Length{c.Slice.At[1].Nm - c.Slice.At[0].Nm, c.Slice.To[0].Nm - c.Slice.From[0].Nm}
+	for i, want := range wants {
+		if a, ok := m.place.Note.Arg(names[i]); ok && !same(a.Nm, want.Abs()) {
+			r.fail(CodeCut, "rehearsal.marked-elsewhere", c.Address, message.Text("mark", row.Mark), message.Word("word", "term.runs off"),
+				message.Length("is", a.Nm), message.Length("want", want.Abs()))
+		}
+	}
+}
+
 // isLeaning reports whether a placement sets gauge or blade for a plane.
 func isLeaning(p plan.Placement) bool {
 	_, end := setting(p.Settings, longPoint)
@@ -137,8 +148,8 @@ func (r *rehearsal) stands(row plan.PartRow, c piece.Cut, m made, want map[strin
 // width, and the upper face than the lower, for each of thickness.
 func (r *rehearsal) turned(row plan.PartRow, c piece.Cut, m made, over [3]float64) {
 	swing, tilt := over[0], over[1]/math.Sqrt(1+float64(over[0]*over[0]))
-	for name, want := range map[string]float64{"swing": swing, "tilt": tilt} {
-		printed := 0.0
+	for i, want := range [2]float64{swing, tilt} {
+		name, printed := [2]string{"swing", "tilt"}[i], 0.0
 		if a, ok := m.place.Note.Arg(name); ok {
 			printed = a.X
 		}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"scantling/internal/address"
+	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -158,4 +159,60 @@ func TestPlanesLaw(t *testing.T) {
 		t.Errorf("only %d planes sawn", sawn)
 	}
 	t.Logf("%d planes sawn, %d mutants", sawn, mutants)
+}
+
+// TestTaper: a leg that loses 20 of 40 over its lower 140 goes to the band saw, to a
+// line and a sled's two figures; none may be wrong by a tenth.
+func TestTaper(t *testing.T) {
+	b := newBench()
+	b.part("Z", 1, unit.MM(400), unit.MM(60), unit.MM(20))
+	leg := b.part("A", 4, unit.MM(400), unit.MM(40), unit.MM(20))
+	row := b.row(leg)
+	b.add(leg, piece.Cut{Kind: piece.Taper, Slice: &piece.Slice{
+		Off: piece.EdgeHigh, From: [2]piece.Figure{b.fig(unit.MM(140)), b.fig(0)}, To: [2]piece.Figure{b.fig(0), row.Thickness},
+		At: [3]piece.Figure{b.fig(unit.MM(40)), b.fig(unit.MM(20)), b.fig(unit.MM(40))},
+	}})
+	p := b.plan(t)
+	if findings, _ := b.rehearse(p); !passed(findings) {
+		t.Fatal(say(findings))
+	}
+	if got := machines(b, p)[piece.Taper]; len(got) != 1 || got[0] != "band saw " {
+		t.Errorf("made by %q", got)
+	}
+	n := 0
+	for i := range p.Setups {
+		for k := range p.Setups[i].Placements {
+			q := &p.Setups[i].Placements[k]
+			if len(q.Cuts) == 0 {
+				continue
+			}
+			for _, nm := range append(lengths(q.Note.Args), settingsOf(q.Settings)...) {
+				*nm += unit.Millimetre / 10
+				if findings, _ := b.rehearse(p); passed(findings) {
+					t.Errorf("a figure may be wrong by 0.1: %v %v", q.Settings, q.Note)
+				}
+				*nm -= unit.Millimetre / 10
+				n++
+			}
+		}
+	}
+	if n != 6 {
+		t.Errorf("%d figures, want a line of four and a sled of two", n)
+	}
+}
+
+func lengths(args []message.Arg) []*unit.Length {
+	var out []*unit.Length
+	for i := range args {
+		out = append(out, &args[i].Nm)
+	}
+	return out
+}
+
+func settingsOf(list []plan.Setting) []*unit.Length {
+	var out []*unit.Length
+	for i := range list {
+		out = append(out, &list[i].Figure.Nm)
+	}
+	return out
 }

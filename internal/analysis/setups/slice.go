@@ -71,7 +71,11 @@ func angles(n operations.Lean) message.Message {
 func (d *decider) sliceMarks(p *plan.Placement, c piece.Cut) {
 	s, name := c.Slice, string(c.Address)
 	off, _ := s.Off.Axis()
-	p.Settings = []plan.Setting{{Word: "at its beginning from " + string(piece.SideOf(off, false)), Figure: s.At[0]}}
+	beginning := plan.Setting{Word: "at its beginning from " + string(piece.SideOf(off, false)), Figure: s.At[0]}
+	p.Note = words("setups.hand.plane")
+	if off == piece.AlongLength {
+		p.Note = words("setups.hand.end")
+	}
 	k := 0
 	for a := range piece.Local(3) {
 		if a == off {
@@ -79,18 +83,22 @@ func (d *decider) sliceMarks(p *plan.Placement, c piece.Cut) {
 		}
 		if at := s.At[k+1]; at.Nm != s.At[0].Nm {
 			low := string(piece.SideOf(a, false))
-			p.Settings = append(p.Settings, plan.Setting{Word: "begins from " + low, Figure: s.From[k]},
-				plan.Setting{Word: "ends from " + low, Figure: s.To[k]}, plan.Setting{Word: "at its end after " + low, Figure: at})
+			p.Settings = append(p.Settings, plan.Setting{Word: "begins from " + low, Figure: s.From[k]})
+			if len(p.Settings) == 1 {
+				p.Settings = append(p.Settings, beginning)
+			}
+			p.Settings = append(p.Settings, plan.Setting{Word: "ends from " + low, Figure: s.To[k]}, plan.Setting{Word: "at its end after " + low, Figure: at})
+			over := d.l.Less(name+".over", at, s.At[0])
 			p.Sums = append(p.Sums, plan.Sum{Title: words("setups.sum.plane"), Total: at, Terms: []plan.SumTerm{
-				{Word: "at its beginning from " + string(piece.SideOf(off, false)), Figure: s.At[0]},
-				{Word: "runs off", Figure: d.l.Less(name+".over", at, s.At[0])},
+				{Word: beginning.Word, Figure: s.At[0]}, {Word: "runs off", Figure: over},
 			}})
+			if off == piece.AlongWidth && a == piece.AlongLength {
+				p.Note = message.New("setups.hand.taper", message.Length("over", over.Nm.Abs()), message.Length("along", (s.To[k].Nm-s.From[k].Nm).Abs()))
+			}
 		}
 		k++
 	}
-	if off == piece.AlongLength {
-		p.Note = words("setups.hand.end")
-		return
+	if len(p.Settings) == 0 { // square to the part: all at one height
+		p.Settings = []plan.Setting{beginning}
 	}
-	p.Note = words("setups.hand.plane")
 }
