@@ -11,4 +11,9 @@
 // in a column (three stages and a trimming cut). Its axes are x, along the
 // strips, and y, across them: the model turns the sheet so that strips are what
 // the first cuts make.
+//
+// What can be proved comes from package ceiling, the beams and the short lists
+// are packages of their own; this one lays the problem out for them, fills,
+// corrects and rebuilds plans, prices patterns for package cover, and turns what
+// is found into diagrams.
 package sheets
