@@ -67,7 +67,7 @@ func (r *rehearsal) leaning(row plan.PartRow, c piece.Cut, m made) {
 		r.fail(CodeCut, "rehearsal.cannot-lie-so", c.Address, message.Text("mark", row.Mark), message.Text("card", m.card.ID))
 	}
 	size := state{row.Length.Nm, row.Width.Nm, row.Thickness.Nm}
-	off, high := c.Slice.Off.Axis()
+	off, _ := c.Slice.Off.Axis()
 	down, _ := m.place.Down.Axis()
 	if off == piece.AlongThickness || down != piece.AlongThickness {
 		wrong()
@@ -87,18 +87,7 @@ func (r *rehearsal) leaning(row plan.PartRow, c piece.Cut, m made) {
 		wrong()
 		return
 	}
-	left := func(i, j int) float64 { // i over across, j over the thickness, low or high
-		at := float64(c.Slice.At[0].Nm)
-		for k, n := range [2]int{i, j} {
-			axis := [2]piece.Local{across, piece.AlongThickness}[k]
-			whole := float64(size[axis]) * float64(n)
-			at += float64(float64(c.Slice.At[k+1].Nm-c.Slice.At[0].Nm) / float64(c.Slice.To[k].Nm-c.Slice.From[k].Nm) * (whole - float64(c.Slice.From[k].Nm)))
-		}
-		if !high {
-			at = float64(size[off]) - at
-		}
-		return at / 1e6
-	}
+	left := func(i, j int) float64 { return leftAt(c.Slice, size, across, i, j) }
 	table, near := 0, 0
 	if _, up := m.place.Down.Axis(); up {
 		table = 1
@@ -126,6 +115,22 @@ func (r *rehearsal) leaning(row plan.PartRow, c piece.Cut, m made) {
 		}
 	}
 	r.stands(row, c, m, want)
+}
+
+// leftAt is what a plane leaves at a corner, in millimetres from the opposite side:
+// at the low or high limit (0 or 1) of the axis across, i, and of the thickness, j.
+func leftAt(s *piece.Slice, size state, across piece.Local, i, j int) float64 {
+	at := float64(s.At[0].Nm)
+	for k, n := range [2]int{i, j} {
+		axis := [2]piece.Local{across, piece.AlongThickness}[k]
+		whole := float64(size[axis]) * float64(n)
+		at += float64(float64(s.At[k+1].Nm-s.At[0].Nm) / float64(s.To[k].Nm-s.From[k].Nm) * (whole - float64(s.From[k].Nm)))
+	}
+	off, high := s.Off.Axis()
+	if !high {
+		at = float64(size[off]) - at
+	}
+	return at / 1e6
 }
 
 // stands compares the settings of a plane with what the design wants.
@@ -174,16 +179,8 @@ func (r *rehearsal) taken(c piece.Cut, across piece.Local, near, table int, size
 		if o.Slice == nil || o.Part != c.Part || o.Slice.Off != c.Slice.Off.Opposite() {
 			continue
 		}
-		at := o.Slice.At[0].Nm
-		for k, n := range [2]int{near, table} {
-			whole := [2]piece.Local{across, piece.AlongThickness}[k]
-			if n == 1 {
-				slope := float64(o.Slice.At[k+1].Nm-o.Slice.At[0].Nm) / float64(o.Slice.To[k].Nm-o.Slice.From[k].Nm)
-				at += unit.Length(math.Round(slope * float64(size[whole]-o.Slice.From[k].Nm)))
-			}
-		}
-		off, high := o.Slice.Off.Axis()
-		if high && at < size[off]-unit.Micrometre || !high && at > unit.Micrometre {
+		off, _ := o.Slice.Off.Axis()
+		if leftAt(o.Slice, size, across, near, table) < size[off].Millimetres()-1e-3 {
 			return true
 		}
 	}

@@ -3,12 +3,14 @@ package rehearsal
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"scantling/internal/address"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
 
@@ -89,6 +91,30 @@ func TestMitres(t *testing.T) {
 			if stop, ok := setting(q.Settings, stopBlade); c.stop > 0 && (!ok || stop.Figure.Nm != c.stop || q.Note.Key != c.key) {
 				t.Errorf("%s: stop %v, want %v; %s", c.name, stop.Figure.Nm, c.stop, q.Note.Key)
 			}
+		}
+	}
+}
+
+// TestMitreSaw: without a table saw a frame's end goes to the mitre saw, an edge that
+// leans to the hand; a blade that does not reach through at that tilt is not taken.
+func TestMitreSaw(t *testing.T) {
+	for most, want := range map[unit.Length]string{unit.MM(60): "mitre saw ", unit.MM(25): "hand "} {
+		b := newBench()
+		b.shop.Machines = slices.Clone(b.shop.Machines)
+		b.shop.Machines[0] = tool.Machine{
+			Name: "mitre saw", Kind: tool.MitreSaw, Kerf: tool.Stated("kerf", unit.MM(2)), Greatest: tool.Limits{Thickness: tool.Stated("most", most)},
+		}
+		b.part("Z", 1, unit.MM(400), unit.MM(60), unit.MM(20))
+		a := b.part("A", 1, unit.MM(400), unit.MM(60), unit.MM(20))
+		b.plane(a, piece.Mitre, piece.EndHigh, 0, 0, unit.MM(20)) // through 28.3
+		b.plane(a, piece.Bevel, piece.EdgeHigh, 0, 0, unit.MM(5))
+		p := b.plan(t)
+		if findings, _ := b.rehearse(p); !passed(findings) {
+			t.Error(say(findings))
+		}
+		got := machines(b, p)
+		if !slices.Equal(got[piece.Mitre], []string{want}) || !slices.Equal(got[piece.Bevel], []string{"hand "}) {
+			t.Errorf("reaching %d: %v", most, got)
 		}
 	}
 }

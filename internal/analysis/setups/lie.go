@@ -38,6 +38,10 @@ func (d *decider) handNote(j *operations.Job) message.Message {
 		return words("setups.hand.notch")
 	case j.Cut.Kind == piece.Notch:
 		return words("setups.hand.own-notch")
+	case j.Cut.Slot.LeanNear.Nm < 0 || j.Cut.Slot.LeanFar.Nm < 0 || j.Cut.Kind == piece.Flank:
+		return words("setups.hand.undercut")
+	case j.Cut.Slot.LeanNear.Nm > 0 && j.Cut.Slot.LeanFar.Nm > 0:
+		return words("setups.hand.leaning")
 	case j.Cut.Kind == piece.Mortise:
 		return words("setups.hand.mortise")
 	case j.Cut.Kind == piece.Channel:
