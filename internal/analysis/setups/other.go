@@ -22,6 +22,11 @@ func (d *decider) byHand(jobs []*operations.Job) []plan.Placement {
 			p.Note = d.handNote(j)
 		case j.Cut.Bore != nil:
 			p.Settings = d.holeMarks(j)
+			if s := j.Cut.Bore.Sink; s != nil && s.Flat {
+				p.Note = words("setups.counterbore")
+			} else if s != nil {
+				p.Note = words("setups.countersink")
+			}
 		case j.Cut.Dip != nil:
 			p.Settings = d.dipMarks(j.Cut.Dip)
 		case j.Cut.Slice != nil:
