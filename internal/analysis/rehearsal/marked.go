@@ -32,6 +32,8 @@ func (r *rehearsal) marked(row plan.PartRow, c piece.Cut, list []made) {
 	case c.Slice != nil:
 		sliceMarks(want, c.Slice)
 		r.sled(c, row, list[0])
+	case c.Pocket != nil && !c.Pocket.Through:
+		want["depth"] = c.Pocket.Depth.Nm
 	case c.Ease != nil:
 		r.easeMarks(want, c, row, list[0])
 	}

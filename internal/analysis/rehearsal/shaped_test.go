@@ -134,3 +134,37 @@ func TestChannelsTakeRoundNose(t *testing.T) {
 		}
 	}
 }
+
+// TestPockets: a recess of any shape says how deep it is, wrong by a tenth it fails; an
+// outline right through goes to the band saw.
+func TestPockets(t *testing.T) {
+	b := newBench()
+	b.part("Z", 1, unit.MM(400), unit.MM(60), unit.MM(20))
+	a := b.part("A", 1, unit.MM(400), unit.MM(90), unit.MM(20))
+	b.add(a, piece.Cut{Kind: piece.Recess, Pocket: &piece.Pocket{Open: piece.FaceHigh, Depth: b.fig(unit.MM(6))}})
+	b.add(a, piece.Cut{Kind: piece.Curve, Pocket: &piece.Pocket{Open: piece.FaceHigh, Depth: b.fig(unit.MM(20)), Through: true}})
+	p := b.plan(t)
+	if findings, _ := b.rehearse(p); !passed(findings) {
+		t.Fatal(say(findings))
+	}
+	if got := machines(b, p); got[piece.Curve][0] != "band saw " || got[piece.Recess][0] != "hand " {
+		t.Errorf("%v", got)
+	}
+	n := 0
+	for _, c := range p.Setups {
+		for _, q := range c.Placements {
+			if len(q.Cuts) == 0 || len(q.Settings) == 0 {
+				continue
+			}
+			q.Settings[0].Figure.Nm += 100 * um
+			if findings, _ := b.rehearse(p); passed(findings) {
+				t.Errorf("%s may be wrong by 0.1", q.Settings[0].Word)
+			}
+			q.Settings[0].Figure.Nm -= 100 * um
+			n++
+		}
+	}
+	if n != 1 {
+		t.Errorf("%d figures, want 1", n)
+	}
+}

@@ -33,8 +33,13 @@ func (d *decider) byHand(jobs []*operations.Job) []plan.Placement {
 			d.sliceMarks(&p, j.Cut)
 		case j.Cut.Ease != nil:
 			p.Settings = easeMarks(j.Cut.Ease)
-		case j.Cut.Pocket != nil && j.Cut.Kind == piece.Curve:
-			p.Note = words("setups.hand.curve")
+		case j.Cut.Pocket != nil:
+			if !j.Cut.Pocket.Through {
+				p.Settings = []plan.Setting{{Word: "depth", Figure: j.Cut.Pocket.Depth}}
+			}
+			if j.Cut.Kind == piece.Curve {
+				p.Note = words("setups.hand.curve")
+			}
 		}
 		p.Feed = d.lie(j, openSide(j.Cut))
 		out = append(out, p)
