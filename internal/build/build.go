@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scantling/internal/analysis"
+	"scantling/internal/analysis/apart"
 	"scantling/internal/analysis/blanks"
 	"scantling/internal/analysis/check"
 	"scantling/internal/analysis/contents"
@@ -48,7 +49,7 @@ type Result struct {
 // order follows from their needs.
 func Analyses() []analysis.Analysis {
 	return append(check.All(),
-		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, contents.Stows, supplies.Analysis, movement.Analysis, movement.Seasons, strength.Analysis, cost.Analysis,
+		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, contents.Stows, supplies.Analysis, movement.Analysis, movement.Seasons, strength.Analysis, cost.Analysis, apart.Analysis,
 		rows.Analysis, operations.Analysis, setups.Analysis, sequence.Analysis,
 	)
 }
@@ -101,7 +102,7 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 	}
 	p.Steps = sequence.Analysis.Get(c)
 	p.Held, p.Stowed, p.Supplies = contents.Analysis.Get(c), contents.Stows.Get(c), supplies.Analysis.Get(c)
-	p.Clearances = movement.Analysis.Get(c)
+	p.Clearances, p.Removals = movement.Analysis.Get(c), apart.Analysis.Get(c).Removals
 	p.Seasons, p.Strength = movement.Seasons.Get(c), strength.Analysis.Get(c)
 	if r, ok := cost.Analysis.Result(c); ok {
 		p.Buying, p.Cost = r.Buying, r.Cost

@@ -33,6 +33,8 @@ type Plan struct {
 	Steps      []Step      `json:"steps"`
 	Rows       []Row       `json:"rows"`
 	Clearances []Clearance `json:"clearances,omitempty"`
+	// Removals are how the piece comes apart; backwards, how it goes together.
+	Removals []Removal `json:"removals,omitempty"`
 	// Seasons and Strength are what damp, dry air and load do to the piece: estimates.
 	Seasons  Seasons   `json:"seasons,omitzero"`
 	Strength Strength  `json:"strength,omitzero"`

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"scantling/internal/analysis"
+	"scantling/internal/analysis/apart"
 	"scantling/internal/analysis/check/assembly"
 	"scantling/internal/analysis/check/collision"
 	"scantling/internal/analysis/marks"
@@ -49,7 +50,7 @@ func found(t *testing.T, r evaluate.Result) *analysis.Context {
 		t.Errorf("%d joints, %d of them lowered", len(r.Piece.Joints), len(low))
 	}
 	c := &analysis.Context{Piece: r.Piece, Cuts: cuts, Joints: low, Shop: r.Shop, Ledger: r.Ledger, Facets: shape.ScreenFacets}
-	report, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Analysis, assembly.Analysis})
+	report, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, rows.Analysis, apart.Analysis, collision.Analysis, assembly.Analysis})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"scantling/internal/address"
 	"scantling/internal/analysis"
+	"scantling/internal/analysis/apart"
 	"scantling/internal/analysis/check/assembly"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/joinery"
@@ -19,7 +20,7 @@ func findings(t *testing.T, b *trial.Builder) []plan.Finding {
 	t.Helper()
 	cuts, _, _ := joinery.Lower(&b.Piece, b.Ledger)
 	c := analysis.Context{Piece: &b.Piece, Cuts: cuts, Ledger: b.Ledger}
-	r, err := analysis.Run(&c, []analysis.Analysis{marks.Analysis, assembly.Analysis})
+	r, err := analysis.Run(&c, []analysis.Analysis{marks.Analysis, apart.Analysis, assembly.Analysis})
 	if err != nil {
 		t.Fatal(err)
 	}
