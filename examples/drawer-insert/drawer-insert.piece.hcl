@@ -161,6 +161,7 @@ measure "housings" {                # the dividers are cut to what was really bu
 }
 
 require "squareness of the drawer" {
+  warn    = true
   that    = input.diagonal_left > 0 && input.diagonal_right > 0
   message = "Whether the drawer is square is not known: measure both diagonals before anything is cut."
 }

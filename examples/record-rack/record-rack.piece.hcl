@@ -22,14 +22,14 @@ input "upright" {
 contents "records" {
   label  = "Long-playing records"
   kind   = "sheet"
-  count  = input.records
-  growth = 0.3
+  count  = ceil(input.records * 1.3)    # the shelves must bear those to come as well
+  flip   = 0.05                         # to leaf through them
   size   = [315, 315]
   thick  = 4                            # 62 of them measured 248
   mass   = "0.26 kg"                    # and weighed 16.1 kg
   among  = input.upright == "yes" ? 4 : 2
   above  = 15                           # to get a finger over them
-  in     = space.bay
+  in     = [space.low, space.high]
 }
 
 material "case" {
@@ -116,13 +116,24 @@ joint "upright at the ends" {
   glue  = "pva"
 }
 
-space "bay" {                           # the lower left one; all are alike
-  left   = part.side.left.inside
-  right  = input.upright == "yes" ? part.upright[1].left : part.side.right.inside
+space "low" {                           # the bays of the lower row
+  repeat = input.upright == "yes" ? 2 : 1
+  left   = nth == 1 ? part.side.left.inside : part.upright[1].right
+  right  = input.upright == "yes" && nth == 1 ? part.upright[1].left : part.side.right.inside
   front  = 0
   back   = sizes.deep
   bottom = part.shelf[1].top
   top    = part.shelf[2].bottom
+}
+
+space "high" {                          # and of the upper one
+  repeat = input.upright == "yes" ? 2 : 1
+  left   = nth == 1 ? part.side.left.inside : part.upright[2].right
+  right  = input.upright == "yes" && nth == 1 ? part.upright[2].left : part.side.right.inside
+  front  = 0
+  back   = sizes.deep
+  bottom = part.shelf[2].top
+  top    = part.shelf[3].bottom
 }
 
 step "fix it" {
