@@ -329,6 +329,7 @@ export type Word =
   | 'app.part'
   | 'app.passed'
   | 'app.passes'
+  | 'app.paths'
   | 'app.piece-one'
   | 'app.pieces'
   | 'app.planned'

@@ -42,6 +42,7 @@ func Decide(in Input) ([]plan.Step, diag.List) {
 	}
 	s.boards()
 	s.build()
+	s.whole()
 	s.finish()
 	s.handOver()
 	s.authors()

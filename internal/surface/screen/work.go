@@ -39,6 +39,9 @@ func (b *builder) setups() []Setup {
 }
 
 func (b *builder) machine(s plan.Setup) string {
+	if s.Machine == "hand" {
+		return b.say.Label("tools.hand")
+	}
 	if s.CutterLabel == "" {
 		return b.say.Own(s.MachineLabel)
 	}

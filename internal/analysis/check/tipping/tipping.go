@@ -53,6 +53,10 @@ var Analysis = analysis.Declare(analysis.Info{
 	for _, s := range strength.Analysis.Get(c).Standing {
 		state := message.Word("state", "tipping."+s.Case)
 		drawers := message.Count("out", len(s.Out))
+		falling, pulling := "check.tipping.falls", "check.tipping.easily"
+		if len(s.Out) == 0 { // of a piece without drawers too
+			falling, pulling = "check.tipping.falls-shut", "check.tipping.easily-shut"
+		}
 		switch {
 		case !s.Holds.Known():
 			if pulled && !unknown && len(s.Out) > 0 && s.Case == "loaded" {
@@ -64,7 +68,7 @@ var Analysis = analysis.Declare(analysis.Info{
 				falls = true
 				out.Add(plan.Finding{
 					Status: plan.Fail, Severity: diag.Error, Code: CodeFalls, Source: verdict.Cite(s.Holds.Source),
-					Text: message.New("check.tipping.falls", drawers, state, message.Ratio("holds", s.Holds.Value.Float())),
+					Text: message.New(falling, drawers, state, message.Ratio("holds", s.Holds.Value.Float())),
 				})
 			}
 		case pulled && s.Pull.Known() && s.Pull.Low.Float() < leastPull:
@@ -73,7 +77,7 @@ var Analysis = analysis.Declare(analysis.Info{
 				high := s.PullHigh
 				out.Add(plan.Finding{
 					Status: plan.Fail, Severity: diag.Warning, Code: CodeEasily, Is: &high, Source: "check.least-pull (practice); " + verdict.Cite(s.Pull.Source),
-					Text: message.New("check.tipping.easily", drawers, state, message.Ratio("pull", s.Pull.Value.Float()), message.Length("at", high.Nm), message.Count("limit", leastPull)),
+					Text: message.New(pulling, drawers, state, message.Ratio("pull", s.Pull.Value.Float()), message.Length("at", high.Nm), message.Count("limit", leastPull)),
 				})
 			}
 		}
