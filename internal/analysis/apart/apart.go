@@ -122,7 +122,7 @@ func Of(p *piece.Piece, lowered []joinery.Lowered, shapes *shape.Shapes, l *ledg
 
 // group takes one group apart.
 func (w *work) group(a address.Address, l *ledger.Ledger) (Group, []plan.Removal) {
-	g := &gathering{work: w, group: a, members: w.members(a), states: make([][]state, len(w.ways))}
+	g := &gathering{work: w, group: a, members: w.members(a), states: make([][]state, len(w.ways)), joined: map[[2]int]byte{}}
 	out := Group{Address: a, Members: len(g.members)}
 	switch {
 	case out.Members < 2:
@@ -148,6 +148,7 @@ func (w *work) group(a address.Address, l *ledger.Ledger) (Group, []plan.Removal
 		k, okK := of[j.B]
 		if axis, _ := j.Entry.Axis(); okI && okK && i != k {
 			g.entries = append(g.entries, entry{i, k, int(axis)})
+			g.joined[[2]int{min(i, k), max(i, k)}] |= 1 << axis
 		}
 	}
 	all := make([]int, out.Members)

@@ -25,6 +25,8 @@ type gathering struct {
 	states [][]state
 	// entries are the joints between members, with the axis along which they go in.
 	entries []entry
+	// joined are the axes of the joints between two members, as bits.
+	joined map[[2]int]byte
 	// removals are in order, locked the rings that do not come apart.
 	removals []removal
 	locked   [][]int
@@ -183,27 +185,35 @@ func (g *gathering) take(set []int) {
 func (g *gathering) split(set []int) ([][]int, int) {
 	var best [][]int
 	most, along := 0, 0
-	for way := range 3 {
-		r := g.rings(set, way)
-		if len(r) < 2 {
-			continue
+	for _, held := range [2]bool{true, false} {
+		for way := range 3 {
+			r := g.rings(set, way, held)
+			if len(r) < 2 {
+				continue
+			}
+			if suits := g.suits(r, g.ways[way].axis); best == nil || suits > most {
+				best, most, along = r, suits, way
+			}
 		}
-		if suits := g.suits(r, g.ways[way].axis); best == nil || suits > most {
-			best, most, along = r, suits, way
+		if best != nil {
+			return best, along
 		}
-	}
-	if best != nil {
-		return best, along
 	}
 	for way := range g.ways {
 		if !g.settle(set, way) && way < 3 {
 			continue
 		}
-		if r := g.rings(set, way); len(r) > 1 {
+		if r := g.rings(set, way, false); len(r) > 1 {
 			return r, way
 		}
 	}
 	return [][]int{set}, 0
+}
+
+// across reports whether a joint between two members goes in across a way.
+func (g *gathering) across(i, j, way int) bool {
+	axes := g.joined[[2]int{min(i, j), max(i, j)}]
+	return axes != 0 && axes&(1<<g.ways[way].axis) == 0
 }
 
 // suits counts the joints between rings that are drawn the way they go in, less

@@ -4,9 +4,10 @@ import "slices"
 
 // rings splits a set into its strongly connected parts along a way: members that
 // block each other in a circle (Tarjan 1972). A ring comes after all rings that
-// stand in its way up the way. Doubts count as in the way.
-func (g *gathering) rings(set []int, way int) [][]int {
-	s := search{g: g, set: set, way: way, number: map[int]int{}, low: map[int]int{}, on: map[int]bool{}}
+// stand in its way up the way. Doubts count as in the way; with held set, so do joints
+// that go in across the way, so that nothing slides out of them sideways.
+func (g *gathering) rings(set []int, way int, held bool) [][]int {
+	s := search{g: g, set: set, way: way, held: held, number: map[int]int{}, low: map[int]int{}, on: map[int]bool{}}
 	for _, i := range set {
 		if s.number[i] == 0 {
 			s.visit(i)
@@ -19,6 +20,7 @@ type search struct {
 	g      *gathering
 	set    []int
 	way    int
+	held   bool
 	next   int
 	number map[int]int
 	low    map[int]int
@@ -33,7 +35,7 @@ func (s *search) visit(i int) {
 	s.stack = append(s.stack, i)
 	s.on[i] = true
 	for _, j := range s.set {
-		if i == j || s.g.inTheWay(i, j, s.way) == free {
+		if i == j || s.g.inTheWay(i, j, s.way) == free && !(s.held && s.g.across(i, j, s.way)) {
 			continue
 		}
 		if s.number[j] == 0 {

@@ -117,7 +117,7 @@ func (c *composer) views() {
 		c.add(typeset.Together{Blocks: []typeset.Block{heading(2, c.say("booklet.joints"), "joints", false), c.setTable(joints)}})
 	}
 	for _, g := range c.groupsApart() {
-		pic := drawing.Whole(p, c.solids, drawing.WholeOptions{Look: drawing.LookIsometric, Group: g, Apart: 0.7, Marks: true}, c.room.Width*0.9, c.room.Height*0.45, c.speech)
+		pic := drawing.Whole(p, c.solids, drawing.WholeOptions{Look: drawing.LookIsometric, Group: g, Gap: pulledApart, Apart: 0.7, Marks: true}, c.room.Width*0.9, c.room.Height*0.45, c.speech)
 		c.add(typeset.Figure{Drawing: pic, Align: page.Middle, Anchor: "apart-" + string(g), Caption: typeset.Plain(c.say("booklet.apart-caption", message.Text("group", c.names.Address(g))))})
 	}
 }
@@ -158,6 +158,10 @@ func (c *composer) sectionPlace() (unit.Length, bool) {
 	}
 	return c.plan.Overall()[piece.Right] / 2, len(p.Parts) > 0
 }
+
+// pulledApart is how far parts are drawn from each other in views of a group taken
+// apart, in shares of its greatest size.
+const pulledApart = 0.12
 
 // groupsApart lists one group of each declaration that is put together from
 // several parts, with what stands in it.

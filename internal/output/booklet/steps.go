@@ -37,7 +37,7 @@ func (c *composer) steps() {
 			c.add(heading(2, title, "", false))
 			if g := c.assembles(i); g != "" && !pictured[g] {
 				pictured[g] = true
-				pic := drawing.Whole(c.plan, c.solids, drawing.WholeOptions{Look: drawing.LookIsometric, Group: g, Apart: 0.6, Marks: true}, c.room.Width*0.6, c.room.Height*0.28, c.speech)
+				pic := drawing.Whole(c.plan, c.solids, drawing.WholeOptions{Look: drawing.LookIsometric, Group: g, Gap: pulledApart, Apart: 0.6, Marks: true}, c.room.Width*0.6, c.room.Height*0.28, c.speech)
 				c.add(typeset.Figure{Drawing: pic, Align: page.Middle})
 			}
 		}

@@ -54,6 +54,10 @@ type WholeOptions struct {
 	// Apart moves every part away from the middle of all that is drawn, by that
 	// share of its distance; groups inside are lifted out besides.
 	Apart float64
+	// Gap draws everything out the way it slides off in the plan's removals, and by
+	// that share of the whole's greatest size clear of the rest; later-removed less
+	// far. Where the plan has no removals of the group, Apart serves.
+	Gap float64
 	// Marks writes the parts' marks on them.
 	Marks bool
 }
@@ -61,6 +65,11 @@ type WholeOptions struct {
 // Whole draws the piece, or one of its groups, in a room of that size on paper.
 func Whole(p *plan.Plan, s Solids, o WholeOptions, roomWidth, roomHeight float64, speech Speech) page.Drawing {
 	cam := o.Look.camera()
+	var moved map[address.Address]vec.V3
+	drawn := false
+	if o.Gap > 0 {
+		moved, drawn = exploded(p, o.Group, o.Gap)
+	}
 	var placed []solid.Placed
 	var parts []piece.Part
 	for _, part := range p.Piece.Parts {
@@ -69,7 +78,11 @@ func Whole(p *plan.Plan, s Solids, o WholeOptions, roomWidth, roomHeight float64
 		}
 		if body := s.Solid(part.Address); body != nil {
 			frame := part.Placed()
-			frame.Origin = frame.Origin.Add(vec.V3{Y: -float64(o.Spread * slides(p, part, o.Stairs))}).Add(o.apart(p, part))
+			if drawn {
+				frame.Origin = frame.Origin.Add(moved[part.Address])
+			} else {
+				frame.Origin = frame.Origin.Add(vec.V3{Y: -float64(o.Spread * slides(p, part, o.Stairs))}).Add(o.apart(p, part))
+			}
 			placed = append(placed, solid.Placed{Solid: body, Frame: frame})
 			parts = append(parts, part)
 		}
