@@ -316,3 +316,60 @@ func BenchmarkDemonstration(b *testing.B) {
 		apart.Of(s.piece, nil, s.shapes, l)
 	}
 }
+
+// locks returns the rings that a scene has.
+func (s scene) locks() []apart.Ring {
+	var out []apart.Ring
+	for _, g := range s.Groups {
+		out = append(out, g.Locked...)
+	}
+	return out
+}
+
+// crossed is a shelf dovetailed into two sides, stopped at the front in one and at
+// the back in the other. The sides are one group, or not.
+func crossed(one bool) *trial.Builder {
+	b := trial.New()
+	b.Part("left", trial.LeftSide, 0, 150, 0, 900, 0, 800)
+	b.Part("right", trial.RightSide, 850, 1000, 0, 900, 0, 800)
+	b.Part("shelf", trial.GrainRight, 100, 900, 0, 900, 300, 480)
+	for _, side := range []string{"left", "right"} {
+		b.Joint("joint."+side, piece.SlidingJoint, "shelf", side, 50, func(j *piece.Joint) {
+			j.Slide = &piece.Slide{Neck: b.Fig("neck", 120), Lean: b.Fig("lean", 10)}
+			if side == "left" {
+				j.StopLow = b.Fig("stop", 150)
+			} else {
+				j.StopHigh = b.Fig("stop", 150)
+			}
+		})
+	}
+	if one {
+		b.Group("case", "")
+		for i := range b.Piece.Parts {
+			if p := &b.Piece.Parts[i]; p.Address != "shelf" {
+				p.Group = "case"
+			}
+		}
+	}
+	return b
+}
+
+// TestCrossed: such a shelf goes into one side after the other, from behind and
+// from the front, and never into both when they are already joined.
+func TestCrossed(t *testing.T) {
+	b := crossed(false)
+	if _, lowered, faults := joinery.Lower(&b.Piece, b.Ledger); len(lowered) != 2 {
+		t.Fatalf("%v", faults)
+	}
+	s := taken(b)
+	s.open(t)
+	s.together(t, 9)
+	for _, r := range s.Removals {
+		if r.Way != piece.ToFront && r.Way != piece.ToBack {
+			t.Errorf("%v goes to the %s", r.Taken, r.Way)
+		}
+	}
+	if l := taken(crossed(true)).locks(); len(l) != 1 || len(l[0].Members) != 2 || !l[0].Sure {
+		t.Fatalf("%+v", l)
+	}
+}
