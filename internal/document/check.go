@@ -38,12 +38,12 @@ func (r *reader) checkBlocks(blocks []*Block, allowed map[string]shape) {
 }
 
 // checkTwice reports a block of the same type and name, but for "use", whose
-// label names the recipe.
+// label names the recipe, and for "defect", of which a board has as many as it has.
 func (r *reader) checkTwice(first map[string]*Block, b *Block) {
-	if b.Type == "use" || b.Type == string(r.file.Kind) {
+	if b.Type == "use" || b.Type == "defect" || b.Type == string(r.file.Kind) {
 		return
 	}
-	key := b.Type + " " + strings.Join(b.Labels, " ")
+	key := strings.Join(append([]string{b.Type}, b.Labels...), " ")
 	if was := first[key]; was != nil {
 		r.add(diag.Diagnostic{Severity: diag.Error, Code: CodeTwice, Where: b.Where, Text: textOf(CodeTwice, message.Text("name", key)),
 			Related: []diag.Related{{Text: message.New("related.first-here"), Where: was.Where}}})
