@@ -150,6 +150,7 @@ func TestRecordRackTraps(t *testing.T) {
 	const step = `step "fix it" {`
 	spring(t, "record-rack", []trap{
 		{name: "uprights meeting back to back", old: "  into  = part.shelf[2]\n  depth = 5", new: "  into  = part.shelf[2]\n  depth = 6", code: "wood-between-too-thin"},
+		{name: "18 for 17.6", old: "  asks = \"birch plywood 18\"\n", new: "  asks      = \"birch plywood 18\"\n  thickness = 18\n", code: "cut-by-nominal-size"},
 		{name: "no upright in the middle", inputs: map[string]string{"upright": `"no"`}, code: "sags"},
 	})
 	// A bottom board on feet at its ends bears its own row over 850; on the floor, or with a
