@@ -11,6 +11,7 @@ import (
 	"scantling/internal/geom/solid"
 	"scantling/internal/geom/vec"
 	"scantling/internal/message"
+	"scantling/internal/output/exploded"
 	"scantling/internal/page"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -68,7 +69,7 @@ func Whole(p *plan.Plan, s Solids, o WholeOptions, roomWidth, roomHeight float64
 	var moved map[address.Address]vec.V3
 	drawn := false
 	if o.Gap > 0 {
-		moved, drawn = exploded(p, o.Group, o.Gap)
+		moved, drawn = exploded.Of(p, o.Group, o.Gap)
 	}
 	var placed []solid.Placed
 	var parts []piece.Part

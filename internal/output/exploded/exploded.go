@@ -1,4 +1,4 @@
-package drawing
+package exploded
 
 import (
 	"math"
@@ -9,13 +9,13 @@ import (
 	"scantling/internal/plan"
 )
 
-// exploded returns how far each part of a group is moved in a view of it taken
+// Of returns how far each part of a group is moved in a view of it taken
 // apart: the removals are gone through backwards, and what each of them takes is
 // drawn out its own way until it stands clear of what is there already, and by a gap
 // more. What was taken away later so stands less far out. The gap is a share of
 // the greatest size of the group. It reports false where the plan knows no
 // removals of the group.
-func exploded(p *plan.Plan, group address.Address, gap float64) (map[address.Address]vec.V3, bool) {
+func Of(p *plan.Plan, group address.Address, gap float64) (map[address.Address]vec.V3, bool) {
 	e := explosion{block: map[address.Address]int{}}
 	members := e.gather(p, group)
 	type step struct {
@@ -45,10 +45,14 @@ func exploded(p *plan.Plan, group address.Address, gap float64) (map[address.Add
 	if len(steps) == 0 {
 		return nil, false
 	}
-	low, high := bounds(p, group)
 	room := 0.0
-	for a := range low {
-		room = max(room, float64((high[a]-low[a])*gap))
+	for _, d := range [3]vec.V3{{X: 1}, {Y: 1}, {Z: 1}} {
+		low, high := math.Inf(1), math.Inf(-1)
+		for i := range members {
+			a, b := e.span(i, d)
+			low, high = min(low, a), max(high, b)
+		}
+		room = max(room, float64((high-low)*gap))
 	}
 	for _, s := range slices.Backward(steps) {
 		far := e.clear(s.taken, s.rest, s.along, room)

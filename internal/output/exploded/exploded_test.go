@@ -1,6 +1,7 @@
-package drawing
+package exploded
 
 import (
+	"math"
 	"testing"
 
 	"scantling/internal/address"
@@ -19,14 +20,14 @@ func TestExploded(t *testing.T) {
 	b.Part("right", trial.RightSide, 900, 1000, 0, 1000, 0, 500)
 	b.Part("bottom", trial.GrainRight, 60, 940, 0, 1000, 50, 100)
 	p := &plan.Plan{Piece: &b.Piece, Ledger: ledger.New(nil)}
-	if _, ok := exploded(p, "", 0.1); ok {
+	if _, ok := Of(p, "", 0.1); ok {
 		t.Error("no removals, and yet taken apart")
 	}
 	p.Removals = []plan.Removal{
 		{Taken: []address.Address{"right"}, Way: piece.ToRight, Along: [3]float64{1, 0, 0}},
 		{Taken: []address.Address{"bottom"}, Way: piece.ToRight, Along: [3]float64{1, 0, 0}},
 	}
-	at, ok := exploded(p, "", 0.1)
+	at, ok := Of(p, "", 0.1)
 	// The bottom has 4 mm in the left side, the gap is 10 mm: 14; the right side
 	// has 4 mm of the bottom besides: 28.
 	if !ok || at["left"].X != 0 || off(at["bottom"].X, 14) || off(at["right"].X, 28) {
@@ -39,4 +40,4 @@ func TestExploded(t *testing.T) {
 	}
 }
 
-func off(x, want float64) bool { return abs(x-want) > 1e-6 }
+func off(x, want float64) bool { return math.Abs(x-want) > 1e-6 }
