@@ -86,7 +86,7 @@ func one(l *ledger.Ledger, index *bodies.Index, out *verdict.Findings, p *piece.
 // should stay out of it.
 func across(l *ledger.Ledger, c *piece.Cut) (near, far piece.Figure, ok bool) {
 	switch {
-	case c.Slot != nil && c.Slot.Across() == piece.AlongWidth:
+	case c.Slot != nil && c.Slot.Across() == piece.AlongWidth && c.Slot.Run == piece.AlongLength: // sockets at an end run through the thickness
 		return c.Slot.Near, c.Slot.Far, true
 	case c.Slot != nil && c.Kind == piece.Recess && c.Slot.Run == piece.AlongWidth:
 		return c.Slot.From, c.Slot.To, true

@@ -1,0 +1,123 @@
+package scantling_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"scantling/internal/analysis/check"
+	"scantling/internal/diag"
+	"scantling/internal/plan"
+)
+
+// checkDocuments is what a check's small documents come to: the code where it fails by a
+// hair, and where a datum is missing. In the place of a code that no document brings
+// about stands the reason.
+type checkDocuments struct {
+	fails, noFail      string
+	unknown, noUnknown string
+}
+
+// inDocuments are the checks by their name. The documents lie in testdata/checks, in a
+// folder of the check's name: fails, passes and unknown.
+var inDocuments = map[string]checkDocuments{
+	"assembly":     {noFail: noDocumentYet, noUnknown: noDocumentYet},
+	"back to back": {fails: "wood-between-too-thin", noUnknown: "a cut without a depth is an error of the document"},
+	"collision":    {fails: "parts-collide", noUnknown: "all bodies are known; only the bound on work leaves an answer open"},
+	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown"},
+	"finishing":    {fails: "oil-inside", unknown: "finish-inside-unknown"},
+	"glue joint":   {noFail: "strips are laid out so that they meet beside the cuts, and where they cannot that is an error of the document", noUnknown: "where strips meet is always worked out"},
+	"governed":     {fails: "use-governed", unknown: "purpose-not-said"},
+	"grip":         {fails: "scoop-too-shallow", unknown: "front-unknown"},
+	"hidden":       {noFail: noDocumentYet, noUnknown: "a joint for a part that is not there is an error of the document"},
+	"holds":        {fails: "contents-do-not-fit", unknown: "contents-nowhere"},
+	"land":         {fails: "floor-too-thin", noUnknown: "a row without a sum is an error of the document"},
+	"limits":       {fails: "workpiece-too-thin", unknown: "machine-unknown"},
+	"measured":     {fails: "diagonals-not-measured", unknown: "opening-not-measured"},
+	"nominal":      {fails: "cut-by-nominal-size", unknown: "sheet-not-measured"},
+	"panel room":   {fails: "panel-binds", noUnknown: "a wood whose movement nobody knows is an error of the document, and air that is not said is taken as usual"},
+	"pins":         {fails: "end-grain-without-pins", noUnknown: "a rebate of parts that do not meet is an error of the document"},
+	"racking":      {fails: "drawer-wider-than-long", unknown: "drawer-without-parts"},
+	"reading":      {noFail: noDocumentYet, noUnknown: noDocumentYet},
+	"require":      {fails: "rule-broken", noUnknown: "a rule that cannot be worked out is an error of the document"},
+	"sag":          {fails: "sags", unknown: "load-not-known"},
+	"season":       {fails: "fit-binds", noUnknown: "as for the room of panels"},
+	"stock":        {noFail: "a material that the rack does not hold is an error of the document", unknown: "bought-without-price"},
+	"stops":        {fails: "out-stop-missing", noUnknown: "a fit in a space that is not there is an error of the document"},
+	"supplies":     {fails: "wrong-air-for-it", unknown: "glue-not-known"},
+	"tipping":      {fails: "tips-easily", unknown: "tipping-not-known"},
+	"twins":        {fails: "easily-swapped", noUnknown: "where the cuts lie is always known"},
+}
+
+const noDocumentYet = "NO DOCUMENT YET: judged by the tests of its package alone"
+
+// TestChecksInDocuments plans, for every check, a document that fails by a hair, one
+// that passes by a hair and one that lacks a datum, and wants exactly that one finding
+// of the check, or none. A check without a line in the table fails.
+func TestChecksInDocuments(t *testing.T) {
+	for _, a := range check.All() {
+		name := a.Info().Name
+		want, ok := inDocuments[name]
+		if !ok || (want.fails == "") == (want.noFail == "") || (want.unknown == "") == (want.noUnknown == "") {
+			t.Errorf("%s has no documents, and no reason for it", name)
+			continue
+		}
+		t.Run(name, func(t *testing.T) {
+			if want.noFail == noDocumentYet {
+				t.Log(noDocumentYet)
+				return
+			}
+			if want.fails != "" {
+				oneFinding(t, name, "fails", plan.Fail, diag.Code(want.fails))
+			}
+			if want.unknown != "" {
+				oneFinding(t, name, "unknown", plan.Unknown, diag.Code(want.unknown))
+			}
+			if got := findingsOf(t, name, "passes"); len(got) != 0 {
+				t.Errorf("the document that passes by a hair: %v", got)
+			}
+		})
+	}
+	if len(inDocuments) != len(check.All()) {
+		t.Errorf("the table has %d lines for %d checks", len(inDocuments), len(check.All()))
+	}
+}
+
+// TestGoodDocument plans a good small piece: no check says a word.
+func TestGoodDocument(t *testing.T) {
+	p := planNamed(t, folderWorld(t, "testdata/checks/good"), "good.piece.hcl", nil).Plan
+	ran := map[string]bool{}
+	for _, f := range p.Findings {
+		if ran[f.Check] = true; f.Status != plan.Pass {
+			t.Errorf("%s: %s %s %s", f.Check, f.Status, f.Code, f.Address)
+		}
+	}
+	for _, a := range check.All() {
+		if !ran[a.Info().Name] {
+			t.Errorf("%s did not run", a.Info().Name)
+		}
+	}
+}
+
+func oneFinding(t *testing.T, name, which string, status plan.Status, code diag.Code) {
+	t.Helper()
+	got := findingsOf(t, name, which)
+	if len(got) != 1 || got[0].Status != status || got[0].Code != code {
+		t.Errorf("%s: %v, wanted one %s %s", which, got, status, code)
+	}
+}
+
+// findingsOf plans one of a check's documents and returns what the check has against
+// it. The document must have no errors, and the check must have run.
+func findingsOf(t *testing.T, name, which string) []plan.Finding {
+	t.Helper()
+	r := planNamed(t, folderWorld(t, "testdata/checks/"+strings.ReplaceAll(name, " ", "-")), which+".piece.hcl", nil)
+	if r.Plan.Diagnostics.HasErrors() {
+		t.Errorf("%s: %v", which, r.Plan.Diagnostics)
+	}
+	all := slices.DeleteFunc(slices.Clone(r.Plan.Findings), func(f plan.Finding) bool { return f.Check != name })
+	if len(all) == 0 {
+		t.Errorf("%s: the check did not run", which)
+	}
+	return slices.DeleteFunc(all, func(f plan.Finding) bool { return f.Status == plan.Pass })
+}

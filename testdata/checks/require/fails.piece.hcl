@@ -1,0 +1,25 @@
+scantling = 1
+
+piece "Board" {
+  units = "mm"
+}
+
+material "wood" {
+  asks      = "black cherry board"
+  thickness = 20
+}
+
+part "board" {
+  of     = material.wood
+  grain  = "right"
+  left   = 0
+  wide   = 399.9
+  front  = 0
+  deep   = 140
+  bottom = 0
+}
+
+require "room for a book" {
+  that    = part.board.wide >= 400
+  message = "Too short for a book."
+}

@@ -1,0 +1,39 @@
+scantling = 1
+
+piece "Shelf for records" {
+  units = "mm"
+}
+
+material "case" {
+  asks      = "black cherry board"
+  thickness = 20
+}
+
+part "side" {
+  of     = material.case
+  grain  = "up"
+  left   = 0
+  front  = 0
+  deep   = 250
+  bottom = 0
+  high   = 400
+  mirror = 1300
+}
+
+part "shelf" {
+  of     = material.case
+  grain  = "right"
+  left   = part.side.left.inside
+  right  = part.side.right.inside
+  front  = 0
+  deep   = 250
+  bottom = 100
+}
+
+joint "shelf" {
+  kind  = "housing"
+  of    = part.shelf
+  into  = part.side
+  meets = 2
+}
+
