@@ -101,7 +101,7 @@ func (g Groove) SeatPrism(p Prism, t Turn) (Seat, error) {
 	if err := p.Check(); err != nil {
 		return Seat{}, err
 	}
-	radius, depth, mouth := g.Radius.Millimetres(), g.Depth.Millimetres(), g.Mouth().Millimetres()/2
+	radius, depth, mouth := g.Radius.Millimetres(), g.Depth.Millimetres(), float64(g.Mouth().Millimetres()/2)
 	all := p.corners(t)
 	sit, rides := depth, false
 	if all[0].beside > mouth { // the flat lies across the mouth
