@@ -124,7 +124,7 @@ func BenchmarkNeedleChest(b *testing.B) {
 				b.StartTimer()
 				cuts, low, _ := joinery.Lower(r.Piece, r.Ledger)
 				c := &analysis.Context{Piece: r.Piece, Cuts: cuts, Joints: low, Ledger: r.Ledger, Workers: workers}
-				if _, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Analysis, assembly.Analysis}); err != nil {
+				if _, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, rows.Analysis, apart.Analysis, collision.Analysis, assembly.Analysis}); err != nil {
 					b.Fatal(err)
 				}
 			}
@@ -134,7 +134,7 @@ func BenchmarkNeedleChest(b *testing.B) {
 
 // BenchmarkRack measures each of them on pieces of about 300 and 3 000 parts.
 func BenchmarkRack(b *testing.B) {
-	all := []analysis.Analysis{marks.Analysis, rows.Analysis, collision.Analysis, assembly.Analysis}
+	all := []analysis.Analysis{marks.Analysis, rows.Analysis, apart.Analysis, collision.Analysis, assembly.Analysis}
 	for _, size := range [][2]int64{{10, 28}, {100, 29}} {
 		w := trial.Rack(size[0], size[1])
 		cuts, _, _ := joinery.Lower(&w.Piece, w.Ledger)
@@ -142,7 +142,11 @@ func BenchmarkRack(b *testing.B) {
 			b.Run(fmt.Sprint(len(w.Piece.Parts), " parts ", a.Info().Name), func(b *testing.B) {
 				for b.Loop() {
 					c := &analysis.Context{Piece: &w.Piece, Cuts: cuts, Ledger: w.Ledger, Workers: 2}
-					if _, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, a}); err != nil {
+					list := []analysis.Analysis{marks.Analysis}
+					if a.Info().Name == assembly.Analysis.Info().Name {
+						list = append(list, apart.Analysis)
+					}
+					if _, err := analysis.Run(c, append(list, a)); err != nil {
 						b.Fatal(err)
 					}
 				}

@@ -158,12 +158,24 @@ func (e *estimator) kind(p *piece.Part) string {
 		highest = highest && q.Extent[piece.Up].High.Nm < p.Extent[piece.Up].High.Nm
 	}
 	switch {
-	case lowest && !(highest && e.of(p.Address) == nil):
+	case lowest && !(highest && e.of(p.Address) == nil), lowest && e.low(p):
 		return "bottom"
 	case highest && !lowest:
 		return "top"
 	}
 	return "shelf"
+}
+
+// low reports whether a part lies in the lowest quarter of what its group takes up.
+func (e *estimator) low(p *piece.Part) bool {
+	x := p.Extent[piece.Up]
+	from, to := x.Low.Nm, x.High.Nm
+	for i := range e.Piece.Parts {
+		if q := &e.Piece.Parts[i]; q.Group == p.Group {
+			from, to = min(from, q.Extent[piece.Up].Low.Nm), max(to, q.Extent[piece.Up].High.Nm)
+		}
+	}
+	return x.Low.Nm-from < (to-from)/4
 }
 
 // onFeet finds parts that stand under a flat part: the widest gap between them along
