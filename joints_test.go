@@ -3,6 +3,7 @@ package scantling_test
 import (
 	"context"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +11,8 @@ import (
 	"scantling/internal/diag"
 	"scantling/internal/outside"
 	"scantling/internal/plan"
+	"scantling/internal/shop"
+	"scantling/internal/unit"
 )
 
 // TestJointDocuments plans a small document for each joint and for bought fittings,
@@ -17,6 +20,14 @@ import (
 // fitting in each other, every file written.
 func TestJointDocuments(t *testing.T) {
 	w := folderWorld(t, "testdata/joints")
+	_, builtIn := shop.Default(unit.Metric)
+	rack, err := w.Read("rack.hcl")
+	if err == nil {
+		err = w.Write("shop.hcl", slices.Concat(builtIn, []byte("\n"), rack))
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
 	names, err := filepath.Glob(filepath.Join(outside.Root(), "testdata", "joints", "*.piece.hcl"))
 	if err != nil || len(names) < 7 {
 		t.Fatal(names, err)

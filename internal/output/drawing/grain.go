@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"scantling/internal/geom/polygon"
 	"scantling/internal/geom/vec"
 	"scantling/internal/page"
 	"scantling/internal/piece"
@@ -61,12 +62,28 @@ func (d *partDrawing) grainArrow() {
 		return
 	}
 	y := best.Centre().Y
-	path := page.Line(page.Point{X: best.Min.X, Y: y}, page.Point{X: best.Max.X, Y: y})
-	for _, tip := range [2][2]float64{{best.Min.X, 1}, {best.Max.X, -1}} {
-		back := tip[0] + float64(tip[1]*2.4)
-		path = path.Move(page.Point{X: back, Y: y - 1}).Line(page.Point{X: tip[0], Y: y}).Line(page.Point{X: back, Y: y + 1})
+	doubleArrow(&d.out, page.Point{X: best.Min.X, Y: y}, page.Point{X: best.Max.X, Y: y}, 2.4, 1, string(d.part.Address))
+}
+
+// doubleArrow draws the sign of the grain from a to b; its heads are so long, and so
+// wide to either side.
+func doubleArrow(out *page.Drawing, a, b page.Point, long, wide float64, address string) {
+	d := page.Point{X: b.X - a.X, Y: b.Y - a.Y}
+	n := polygon.P2{X: d.X, Y: d.Y}.Norm()
+	if n == 0 {
+		return
 	}
-	d.out.Add(string(d.part.Address), page.Stroke{Path: path, Width: page.W025, Colour: page.InkSoft})
+	u := page.Point{X: d.X / n, Y: d.Y / n}
+	across := page.Point{X: float64(u.Y * wide), Y: -float64(u.X * wide)}
+	path := page.Line(a, b)
+	for _, head := range [2]struct {
+		at   page.Point
+		back float64
+	}{{a, long}, {b, -long}} {
+		foot := page.Point{X: head.at.X + float64(u.X*head.back), Y: head.at.Y + float64(u.Y*head.back)}
+		path = path.Move(page.Point{X: foot.X + across.X, Y: foot.Y + across.Y}).Line(head.at).Line(page.Point{X: foot.X - across.X, Y: foot.Y - across.Y})
+	}
+	out.Add(address, page.Stroke{Path: path, Width: page.W025, Colour: page.InkSoft})
 }
 
 // centreLines draws the middle line of every channel of a series.

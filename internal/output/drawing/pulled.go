@@ -70,7 +70,7 @@ func grainOn(out *page.Drawing, pl place, cam camera, k int, parts []piece.Part,
 	if along.Norm()*pl.scale*size.X < 8 {
 		return // seen from the end
 	}
-	half := min(long/(along.Norm()*pl.scale), float64(0.5*size.X)) / 2
+	reach := min(long/(along.Norm()*pl.scale), float64(0.5*size.X)) / 2
 	sides := [2]struct {
 		axis  vec.V3
 		reach float64
@@ -81,18 +81,18 @@ func grainOn(out *page.Drawing, pl place, cam camera, k int, parts []piece.Part,
 		sides[0], sides[1] = sides[1], sides[0]
 	}
 	for _, side := range sides {
-		out2 := side.reach / 2
+		half := side.reach / 2 // from the middle of the part out to the side that shows
 		if side.axis.Dot(eye) < 0 {
-			out2 = -out2
+			half = -half
 		}
-		middle := frame.ToWorld(size.Mul(0.5)).Add(side.axis.Mul(out2))
+		middle := frame.ToWorld(size.Mul(0.5)).Add(side.axis.Mul(half))
 		for _, t := range arrowPlaces {
 			at := middle.Add(frame.U.Mul(float64(t[0] * size.X))).Add(side.other.Mul(float64(t[1] * side.width)))
-			a, b := at.Sub(frame.U.Mul(half)), at.Add(frame.U.Mul(half))
+			a, b := at.Sub(frame.U.Mul(reach)), at.Add(frame.U.Mul(reach))
 			if !bare(a, eye, k, placed) || !bare(b, eye, k, placed) || !bare(at, eye, k, placed) {
 				continue
 			}
-			drawArrow(out, pl.at(flatten(cam.flat(a))), pl.at(flatten(cam.flat(b))), tip, string(part.Address))
+			doubleArrow(out, pl.at(flatten(cam.flat(a))), pl.at(flatten(cam.flat(b))), tip, 0.4*tip, string(part.Address))
 			return
 		}
 	}
@@ -119,23 +119,4 @@ func bare(p, eye vec.V3, k int, placed []solid.Placed) bool {
 		wood = wood || in.Leave > -1e-3
 	}
 	return wood && !covered(p, eye, k, placed)
-}
-
-func drawArrow(out *page.Drawing, a, b page.Point, tip float64, address string) {
-	d := page.Point{X: b.X - a.X, Y: b.Y - a.Y}
-	n := polygon.P2{X: d.X, Y: d.Y}.Norm()
-	if n == 0 {
-		return
-	}
-	u := page.Point{X: d.X / n, Y: d.Y / n}
-	path := page.Line(a, b)
-	for _, end := range [2]struct {
-		at   page.Point
-		sign float64
-	}{{a, 1}, {b, -1}} {
-		back := page.Point{X: end.at.X + float64(end.sign*u.X*tip), Y: end.at.Y + float64(end.sign*u.Y*tip)}
-		across := page.Point{X: -float64(u.Y * tip * 0.4), Y: float64(u.X * tip * 0.4)}
-		path = path.Move(page.Point{X: back.X + across.X, Y: back.Y + across.Y}).Line(end.at).Line(page.Point{X: back.X - across.X, Y: back.Y - across.Y})
-	}
-	out.Add(address, page.Stroke{Path: path, Width: page.W025, Colour: page.InkSoft})
 }

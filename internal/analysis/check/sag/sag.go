@@ -5,12 +5,12 @@ import (
 
 	"scantling/internal/address"
 	"scantling/internal/analysis"
+	"scantling/internal/analysis/check/bodies"
 	"scantling/internal/analysis/check/verdict"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/strength"
 	"scantling/internal/diag"
 	"scantling/internal/message"
-	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
 )
@@ -38,7 +38,7 @@ var source string
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "sag", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, strength.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	j := judge{c, verdict.Of("sag", c)}
+	j := judge{bodies.Of(c), verdict.Of("sag", c)}
 	for _, s := range strength.Analysis.Get(c).Shelves {
 		j.shelf(s)
 	}
@@ -46,8 +46,8 @@ var Analysis = analysis.Declare(analysis.Info{
 })
 
 type judge struct {
-	*analysis.Context
-	out *verdict.Findings
+	index *bodies.Index
+	out   *verdict.Findings
 }
 
 // shelf judges one shelf by its contents, or the load of the house, or books.
@@ -90,15 +90,10 @@ func loadOf(s plan.Shelf) (plan.ShelfSag, bool) {
 	return out, out.Case == "contents" || out.Case == "shelf load"
 }
 
+// where is the place of a part in the document.
 func (j judge) where(a address.Address) diag.Place {
-	return placeOf(j.Piece, a)
-}
-
-func placeOf(p *piece.Piece, a address.Address) diag.Place {
-	for i := range p.Parts {
-		if p.Parts[i].Address == a {
-			return p.Parts[i].Where
-		}
+	if p := j.index.Part(a); p != nil {
+		return p.Where
 	}
 	return diag.Place{}
 }

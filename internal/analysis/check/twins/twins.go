@@ -8,6 +8,7 @@ import (
 	"scantling/internal/analysis/check/verdict"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/diag"
+	"scantling/internal/joinery"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -100,7 +101,7 @@ func match(p *piece.Part, cut *piece.Cut, others []piece.Cut, used []bool, t [3]
 		}
 		off := unit.Length(0)
 		for i := range a {
-			off = max(off, abs(a[i]-b[i]))
+			off = max(off, (a[i] - b[i]).Abs())
 		}
 		if best < 0 || off < best {
 			best, at = off, k
@@ -109,36 +110,19 @@ func match(p *piece.Part, cut *piece.Cut, others []piece.Cut, used []bool, t [3]
 	return at, best
 }
 
-// box is where a slot or a hole lies in a part that is turned: six limits, and the
-// side that it is cut from.
+// box is where a slot or a hole lies in a part that is turned: the limits along its
+// three axes, and the side that it is cut from.
 func box(p *piece.Part, c *piece.Cut, t [3]bool) ([6]unit.Length, piece.Side, bool) {
-	var low, high [3]unit.Length
 	var open piece.Side
 	switch {
 	case c.Slot != nil:
-		s := c.Slot
-		open = s.Open
-		axis, top := s.Open.Axis()
-		low[s.Run], high[s.Run] = s.From.Nm, s.To.Nm
-		low[s.Across()], high[s.Across()] = s.Near.Nm, s.Far.Nm
-		low[axis], high[axis] = 0, s.Depth.Nm
-		if top {
-			low[axis], high[axis] = p.Sizes()[axis].Nm-s.Depth.Nm, p.Sizes()[axis].Nm
-		}
+		open = c.Slot.Open
 	case c.Bore != nil:
 		open = c.Bore.Open
-		axis, _ := open.Axis()
-		k := 0
-		for a := range 3 {
-			if piece.Local(a) != axis {
-				low[a], high[a] = c.Bore.At[k].Nm-c.Bore.Diameter.Nm/2, c.Bore.At[k].Nm+c.Bore.Diameter.Nm/2
-				k++
-			}
-		}
-		high[axis] = c.Bore.Depth.Nm
 	default:
 		return [6]unit.Length{}, "", false
 	}
+	low, high, ok := joinery.Limits(p, c)
 	if axis, _ := open.Axis(); t[axis] {
 		open = open.Opposite()
 	}
@@ -150,12 +134,5 @@ func box(p *piece.Part, c *piece.Cut, t [3]bool) ([6]unit.Length, piece.Side, bo
 		}
 		out[2*a], out[2*a+1] = low[a], high[a]
 	}
-	return out, open, true
-}
-
-func abs(l unit.Length) unit.Length {
-	if l < 0 {
-		return -l
-	}
-	return l
+	return out, open, ok
 }
