@@ -14,7 +14,11 @@ import (
 // isolated, cutter still.
 func (d *decider) equip(c *plan.Setup, k key) {
 	if k.kind != plan.MakeCut {
-		c.Device = words("setups.how." + slug(string(k.kind)))
+		way := "setups.how."
+		if c.Machine == operations.Hand {
+			way = "setups.how.hand-"
+		}
+		c.Device = words(way + slug(string(k.kind)))
 	}
 	if c.Machine == operations.Hand {
 		c.Cautions = []message.Message{words("caution.clamp-work")}

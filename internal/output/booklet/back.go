@@ -86,7 +86,7 @@ func (c *composer) estimates() {
 var signs = map[plan.Status]string{plan.Fail: "▲", plan.Errored: "■", plan.Unknown: "○"}
 
 func (c *composer) finding(f plan.Finding) []typeset.Span {
-	text := c.phrase(f.Text)
+	text := c.names.Phrase(f.Text)
 	marks := strings.Join(c.names.Marks(f.Marks), " ")
 	if marks == "" || strings.Contains(text, marks) {
 		return typeset.Plain(text)

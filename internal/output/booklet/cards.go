@@ -48,7 +48,7 @@ func (c *composer) isSmall(i int) bool {
 // sums, cautions of its own.
 func (c *composer) card(i int, narrow bool) []typeset.Block {
 	s := c.plan.Setups[i]
-	title := c.say("booklet.card-title", message.Count("n", i+1), message.Text("title", c.phrase(s.Title)))
+	title := c.say("booklet.card-title", message.Count("n", i+1), message.Text("title", c.names.Phrase(s.Title)))
 	head := typeset.Heading{Level: 3, Text: title, Anchor: "setup-" + s.ID, Address: s.ID, Unlisted: true}
 	var body []typeset.Block
 	if !byHand(s) {
@@ -87,7 +87,7 @@ func (c *composer) about(s plan.Setup) []typeset.Block {
 	}
 	for _, m := range []message.Message{s.Device, s.TestPiece} {
 		if !m.IsZero() {
-			out = append(out, c.small(c.phrase(m)))
+			out = append(out, c.small(c.names.Phrase(m)))
 		}
 	}
 	return out
@@ -98,12 +98,12 @@ func (c *composer) about(s plan.Setup) []typeset.Block {
 func (c *composer) notes(s plan.Setup, rows []mergedRow) []typeset.Block {
 	var out []typeset.Block
 	if feed := sameFeed(rows); feed != nil {
-		out = append(out, c.small(c.phrase(*feed)))
+		out = append(out, c.small(c.names.Phrase(*feed)))
 	}
 	var said []string
 	for _, r := range rows {
 		for _, p := range r.placements {
-			if text := c.phrase(p.Note); p.Note.Key == methodNote && !slices.Contains(said, text) {
+			if text := c.names.Phrase(p.Note); p.Note.Key == methodNote && !slices.Contains(said, text) {
 				said = append(said, text)
 				out = append(out, c.small(text))
 			}
@@ -148,7 +148,7 @@ func (c *composer) ownCautions(list []message.Message) string {
 	var own []string
 	for _, m := range list {
 		if !slices.Contains(general, m.Key) {
-			own = append(own, c.phrase(m))
+			own = append(own, c.names.Phrase(m))
 		}
 	}
 	return strings.Join(own, " ")
@@ -258,7 +258,7 @@ func (c *composer) set(p plan.Placement) []typeset.Span {
 func (c *composer) offer(p plan.Placement, shared bool) string {
 	var parts []string
 	if !shared && !p.Feed.IsZero() {
-		parts = append(parts, c.phrase(p.Feed))
+		parts = append(parts, c.names.Phrase(p.Feed))
 	}
 	if p.Down != "" && p.Fence != "" {
 		parts = append(parts, c.say("booklet.lies", message.Word("down", "side."+string(p.Down)), message.Word("fence", "side."+string(p.Fence))))
@@ -267,7 +267,7 @@ func (c *composer) offer(p plan.Placement, shared bool) string {
 		parts = append(parts, c.say("booklet.turn"))
 	}
 	if !p.Note.IsZero() && p.Note.Key != methodNote {
-		parts = append(parts, c.phrase(p.Note))
+		parts = append(parts, c.names.Phrase(p.Note))
 	}
 	return strings.Join(parts, " ")
 }

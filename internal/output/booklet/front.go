@@ -56,16 +56,21 @@ func (c *composer) value(v unit.Value) string {
 	return c.speech.Own(v.Text())
 }
 
-// handsClear is how far hands stay from a cutter (common practice, no source: the
-// "3 inch rule").
-const handsClear = 3 * unit.Inch
+// handsClear is how far hands stay from a cutter: 3 in (common practice, no source),
+// for readers of millimetres the next round figure.
+func (c *composer) handsClear() unit.Length {
+	if c.options.Show.System == unit.Metric {
+		return 80 * unit.Millimetre
+	}
+	return 3 * unit.Inch
+}
 
 // before sets the general cautions, once, and how to read what follows.
 func (c *composer) before() {
 	c.heading(1, "booklet.before-you-start", "cautions", true)
 	box := typeset.Box{Title: "▲ " + c.say("booklet.caution"), Bar: page.Warn}
 	for _, key := range []string{"caution.machine", "caution.person", "caution.hands", "caution.dust", "caution.screen", "caution.manual"} {
-		box.Blocks = append(box.Blocks, c.paragraph(key, message.LengthRounded("clear", handsClear, unit.Up)))
+		box.Blocks = append(box.Blocks, c.paragraph(key, message.LengthRounded("clear", c.handsClear(), unit.Up)))
 	}
 	c.add(box)
 	c.heading(2, "booklet.how-to-read", "how", false)

@@ -73,7 +73,7 @@ func (c *composer) list() {
 	c.heading(1, "booklet.list", "list", true)
 	c.text("booklet.list-intro", message.Text("signs", table.Signs(c.plan, c.speech)))
 	for _, s := range c.plan.Stages {
-		c.add(heading(2, c.say("booklet.stage", message.Text("n", s.ID))+" "+c.phrase(s.Title), "stage-"+s.ID, false))
+		c.add(heading(2, c.say("booklet.stage", message.Text("n", s.ID))+" "+c.names.Phrase(s.Title), "stage-"+s.ID, false))
 		c.table(table.Parts(c.plan, s.ID, c.speech))
 		c.heading(3, "booklet.made-from", "", false)
 		c.table(table.Blanks(c.plan, s.ID, c.speech))
@@ -90,7 +90,7 @@ func (c *composer) sums() {
 		for _, s := range spans {
 			key += s.Text
 		}
-		if len(terms) > 0 && !seen[key] {
+		if len(terms) > 1 && !seen[key] { // one term is nothing to add up
 			seen[key] = true
 			blocks = append(blocks, typeset.Paragraph{Spans: spans})
 		}
@@ -165,5 +165,5 @@ func (c *composer) planSum(s plan.Sum) []typeset.Span {
 	for _, t := range s.Terms {
 		terms = append(terms, sumTerm{t.Figure.Nm, c.say("term." + t.Word)})
 	}
-	return c.sum(c.phrase(s.Title)+":", terms)
+	return c.sum(c.names.Phrase(s.Title)+":", terms)
 }

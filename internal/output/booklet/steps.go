@@ -31,7 +31,7 @@ func (c *composer) steps() {
 	c.cautioned = map[string]int{}
 	pictured := map[address.Address]bool{}
 	for i, s := range c.plan.Steps {
-		if title := c.phrase(s.Chapter); title != chapter {
+		if title := c.names.Phrase(s.Chapter); title != chapter {
 			flush()
 			chapter = title
 			c.add(heading(2, title, "", false))
@@ -49,9 +49,9 @@ func (c *composer) steps() {
 // assembles returns the group that the steps of this chapter, from i on, put
 // together; "" if they do something else.
 func (c *composer) assembles(i int) address.Address {
-	chapter := c.phrase(c.plan.Steps[i].Chapter)
+	chapter := c.names.Phrase(c.plan.Steps[i].Chapter)
 	for _, s := range c.plan.Steps[i:] {
-		if c.phrase(s.Chapter) != chapter {
+		if c.names.Phrase(s.Chapter) != chapter {
 			return ""
 		}
 		for _, id := range s.Operations {
@@ -82,7 +82,7 @@ func (c *composer) sameGroup(g address.Address) address.Address {
 func (c *composer) step(s plan.Step) typeset.Entry {
 	text := c.speech.Own(s.Author)
 	if s.Author == "" {
-		text = c.phrase(s.Text)
+		text = c.names.Phrase(s.Text)
 	}
 	spans := []typeset.Span{{Text: "☐ " + text, Bold: true}}
 	if len(s.Setups) > 0 && c.ownCautions(s.Cautions) != "" {
@@ -98,7 +98,7 @@ func (c *composer) step(s plan.Step) typeset.Entry {
 		if len(s.Measures) > 0 && strings.HasPrefix(m.Key, "steps.reading") {
 			continue // they stand on the form
 		}
-		more = append(more, c.phrase(m))
+		more = append(more, c.names.Phrase(m))
 	}
 	e := typeset.Entry{Label: strconv.Itoa(s.N), Address: s.ID, Anchor: "step-" + s.ID, Together: true}
 	e.Blocks = append(e.Blocks, typeset.Paragraph{Spans: spans})

@@ -25,7 +25,7 @@ func (c *composer) diagrams() {
 			stock = d.Stock
 			blocks = append(blocks, heading(2, c.say("booklet.diagram-head", message.Text("stock", d.Label), message.Text("thickness", c.speech.Figure(d.Thickness.Nm))), "", false))
 			if !d.Bound.IsZero() {
-				blocks = append(blocks, c.small(c.phrase(d.Bound)))
+				blocks = append(blocks, c.small(c.names.Phrase(d.Bound)))
 			}
 		}
 		pic := drawing.Diagram(d, c.room.Width, c.room.Height*0.34, c.speech)

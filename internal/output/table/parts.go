@@ -78,7 +78,7 @@ func Blanks(p *plan.Plan, stage string, s Speech) Table {
 		}
 		var reasons []string
 		for _, m := range w.Why {
-			reasons = append(reasons, s.Say(m))
+			reasons = append(reasons, names.Phrase(m))
 		}
 		k.why = strings.Join(reasons, " ")
 		if count[k] == 0 {
