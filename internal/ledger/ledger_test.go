@@ -26,7 +26,7 @@ func leaf(l *Ledger, name string, mm int64) Figure {
 	return l.Leaf(name, unit.MM(mm), Document, "")
 }
 
-// The row of the needle chest that every brief checks: 36 cells of 10 and two
+// The row of the needle chest: 36 cells of 10 and two
 // margins of 10 make 380, and the first centre lies at 15 (common practice, no
 // source).
 func TestRowOfCells(t *testing.T) {

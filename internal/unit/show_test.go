@@ -49,7 +49,7 @@ func TestFormat(t *testing.T) {
 }
 
 // 17 13/32 in is 0.12 mm more than 442 mm: the reason why what goes in rounds
-// down (test brief of a box for sheets; arithmetic).
+// down (a box for sheets; arithmetic).
 func TestThirtySecondTooBig(t *testing.T) {
 	over := mustParse(t, "17 13/32 in", Millimetre) - MM(442)
 	if over != 118_750 {

@@ -43,7 +43,7 @@ func TestDecide(t *testing.T) {
 			b.board("B", 2400, 165, 1, 100)
 			b.pieces("B", "a", 1, 2000, 150)
 		}, "B: 1 + 0"},
-		{"brief of a record rack, 8 pieces of 330 on two strips of a sheet", func(b *bench) {
+		{"a record rack, 8 pieces of 330 on two strips of a sheet", func(b *bench) {
 			b.sheet("ply", 2440, 1220, 1)
 			b.pieces("ply", "shelf", 3, 862, 330)
 			b.pieces("ply", "side", 2, 713, 330)
