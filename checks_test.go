@@ -19,7 +19,7 @@ type checkDocuments struct {
 }
 
 // inDocuments are the checks by their name. The documents lie in testdata/checks, in a
-// folder of the check's name: fails, passes and unknown.
+// folder of the check's name: fails, passes and unknown (see writeChecks).
 var inDocuments = map[string]checkDocuments{
 	"assembly":     {noFail: noDocumentYet, noUnknown: noDocumentYet},
 	"back to back": {fails: "wood-between-too-thin", noUnknown: "a cut without a depth is an error of the document"},
@@ -85,7 +85,7 @@ func TestChecksInDocuments(t *testing.T) {
 
 // TestGoodDocument plans a good small piece: no check says a word.
 func TestGoodDocument(t *testing.T) {
-	p := planNamed(t, folderWorld(t, "testdata/checks/good"), "good.piece.hcl", nil).Plan
+	p := planNamed(t, checkWorld(t, "good"), "good.piece.hcl", nil).Plan
 	ran := map[string]bool{}
 	for _, f := range p.Findings {
 		if ran[f.Check] = true; f.Status != plan.Pass {
@@ -111,7 +111,7 @@ func oneFinding(t *testing.T, name, which string, status plan.Status, code diag.
 // it. The document must have no errors, and the check must have run.
 func findingsOf(t *testing.T, name, which string) []plan.Finding {
 	t.Helper()
-	r := planNamed(t, folderWorld(t, "testdata/checks/"+strings.ReplaceAll(name, " ", "-")), which+".piece.hcl", nil)
+	r := planNamed(t, checkWorld(t, strings.ReplaceAll(name, " ", "-")), which+".piece.hcl", nil)
 	if r.Plan.Diagnostics.HasErrors() {
 		t.Errorf("%s: %v", which, r.Plan.Diagnostics)
 	}
