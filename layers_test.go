@@ -20,7 +20,7 @@ internal/geom/vec internal/address
 internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
 internal/optimise/sawing internal/optimise/lp internal/optimise/ceiling
-internal/optimise/cover internal/optimise/shortlist internal/optimise/beam
+internal/optimise/cover internal/optimise/shortlist internal/optimise/beam internal/optimise/coarse
 internal/optimise/boards internal/optimise/sheets
 internal/world internal/journal internal/page internal/scene internal/optimise
 internal/optimise/problems internal/optimise/written internal/optimise/account
