@@ -79,10 +79,16 @@ export interface Column {
   number: boolean;
 }
 
+export interface Heading {
+  at: number;
+  title: string;
+}
+
 export interface Table {
   title: string;
   columns: Column[];
   rows: string[][];
+  groups: Heading[];
 }
 
 export interface Stage {

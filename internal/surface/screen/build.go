@@ -1,10 +1,13 @@
 package screen
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
 	"scantling/internal/message"
 	"scantling/internal/output/drawing"
+	"scantling/internal/output/naming"
 	"scantling/internal/output/table"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -27,7 +30,7 @@ type Source struct {
 
 // Build makes the state of a plan.
 func Build(src Source) *State {
-	b := builder{Source: src, say: src.Words}
+	b := builder{Source: src, say: src.Words, names: naming.Of(src.Plan, src.Words)}
 	p := src.Plan
 	s := &State{
 		Revision: src.Revision, File: src.File, Words: Labels(src.Words),
@@ -50,7 +53,8 @@ func Build(src Source) *State {
 
 type builder struct {
 	Source
-	say *words.Words
+	say   *words.Words
+	names *naming.Names
 }
 
 func (b *builder) length(f plan.Figure) string { return b.say.Length(f.Nm) }
@@ -66,7 +70,7 @@ func (b *builder) messages(ms ...message.Message) []string {
 	out := []string{}
 	for _, m := range ms {
 		if !m.IsZero() {
-			out = append(out, b.say.Say(m))
+			out = append(out, b.names.Phrase(m))
 		}
 	}
 	return out
@@ -128,7 +132,10 @@ func list[T any](in []T) []T {
 
 // show takes over a table.
 func show(t table.Table) Table {
-	out := Table{Title: t.Title, Columns: []Column{}, Rows: list(t.Rows)}
+	out := Table{Title: t.Title, Columns: []Column{}, Rows: list(t.Rows), Groups: []Heading{}}
+	for _, at := range slices.Sorted(maps.Keys(t.Groups)) {
+		out.Groups = append(out.Groups, Heading{at, t.Groups[at]})
+	}
 	for _, c := range t.Columns {
 		out.Columns = append(out.Columns, Column{c.Heading, c.Number})
 	}

@@ -76,8 +76,8 @@ func (b *builder) findings() []Finding {
 		out = append(out, Finding{
 			ID: id, Check: f.Check, Sign: sign, Word: b.say.Label("sign." + string(sign)),
 			Status: b.say.Label(f.Word()), Severity: string(f.Severity),
-			Text: b.say.Say(f.Text), Address: string(f.Address), Marks: list(f.Marks), Near: list(f.Near),
-			Page: pageOf(b.Plan, f), Source: b.source(f.Source), Remedies: remedies(id, f.Remedy, b.say),
+			Text: b.names.Phrase(f.Text), Address: string(f.Address), Marks: list(f.Marks), Near: list(f.Near),
+			Page: pageOf(b.Plan, f), Source: b.source(f.Source), Remedies: remedies(id, f.Remedy, b.names.Phrase),
 		})
 	}
 	slices.SortStableFunc(out, func(x, y Finding) int {
@@ -111,10 +111,10 @@ func (b *builder) tally(fs []Finding) []Tally {
 	return out
 }
 
-func remedies(of string, list []diag.Remedy, w *words.Words) []Remedy {
+func remedies(of string, list []diag.Remedy, say func(message.Message) string) []Remedy {
 	out := []Remedy{}
 	for i, r := range list {
-		out = append(out, Remedy{ID: fmt.Sprintf("%s.%d", of, i+1), Text: w.Say(r.Text), Applies: len(r.Edits) > 0})
+		out = append(out, Remedy{ID: fmt.Sprintf("%s.%d", of, i+1), Text: say(r.Text), Applies: len(r.Edits) > 0})
 	}
 	return out
 }
@@ -154,7 +154,7 @@ func Diagnostics(l diag.List, w *words.Words) []Diagnostic {
 		}
 		out = append(out, Diagnostic{
 			Sign: sign, Word: w.Label("sign." + string(sign)), Code: string(d.Code), Text: w.Say(d.Text), Where: where,
-			Remedies: remedies(fmt.Sprintf("document-%d", i+1), d.Remedies, w),
+			Remedies: remedies(fmt.Sprintf("document-%d", i+1), d.Remedies, w.Say),
 		})
 	}
 	return out

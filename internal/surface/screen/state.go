@@ -150,6 +150,14 @@ type Table struct {
 	Title   string     `json:"title"`
 	Columns []Column   `json:"columns"`
 	Rows    [][]string `json:"rows"`
+	// Groups are headings, in the order of their rows.
+	Groups []Heading `json:"groups"`
+}
+
+// Heading stands above the row of that number, counted from 0.
+type Heading struct {
+	At    int    `json:"at"`
+	Title string `json:"title"`
 }
 
 // Column is a heading; figures stand at the right.

@@ -42,7 +42,7 @@ func (b *builder) stages() []Stage {
 	out := []Stage{}
 	for _, s := range b.Plan.Stages {
 		out = append(out, Stage{
-			ID: s.ID, Title: b.say.Say(s.Title),
+			ID: s.ID, Title: b.names.Phrase(s.Title),
 			Parts: show(table.Parts(b.Plan, s.ID, bare{b.say})), Blanks: show(table.Blanks(b.Plan, s.ID, bare{b.say})),
 		})
 	}
@@ -119,7 +119,7 @@ func (b *builder) diagrams() []Diagram {
 				message.Percent("defects", share(w.Defects))),
 		}
 		if d.Stock != stock && !d.Bound.IsZero() {
-			stock, diagram.Bound = d.Stock, b.say.Say(d.Bound)
+			stock, diagram.Bound = d.Stock, b.names.Phrase(d.Bound)
 		}
 		for _, p := range d.Pieces {
 			if !slices.Contains(diagram.Marks, p.Mark) {
@@ -136,11 +136,14 @@ func (b *builder) diagrams() []Diagram {
 func (b *builder) rows() []Sum {
 	out := []Sum{}
 	for _, r := range b.Plan.Rows {
+		if len(r.Terms) < 2 {
+			continue // nothing to add up
+		}
 		lengths := make([]unit.Length, len(r.Terms))
 		for i, t := range r.Terms {
 			lengths[i] = t.Figure.Nm
 		}
-		sum := Sum{Title: b.say.Say(r.Title), Total: b.length(r.Total), Terms: []Term{}, Alike: []string{}}
+		sum := Sum{Title: b.names.Phrase(r.Title), Total: b.length(r.Total), Terms: []Term{}, Alike: []string{}}
 		for i, nm := range unit.ShowRow(lengths, b.say.Show()) {
 			word, figure := b.term(r.Terms[i]), b.say.Length(nm)
 			at := slices.IndexFunc(sum.Terms, func(t Term) bool { return t.Word == word && t.Figure == figure })

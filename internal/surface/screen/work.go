@@ -12,9 +12,9 @@ func (b *builder) setups() []Setup {
 	out := []Setup{}
 	for i, s := range b.Plan.Setups {
 		card := Setup{
-			N: i + 1, ID: s.ID, Title: b.say.Say(s.Title), Machine: b.machine(s), Settings: b.settings(s.Settings),
+			N: i + 1, ID: s.ID, Title: b.names.Phrase(s.Title), Machine: b.machine(s), Settings: b.settings(s.Settings),
 			Placements: []Placement{}, Cautions: b.messages(s.Cautions...), Sums: b.sums(s.Sums),
-			TestPiece: b.say.Say(s.TestPiece), Device: b.say.Say(s.Device),
+			TestPiece: b.names.Phrase(s.TestPiece), Device: b.names.Phrase(s.Device),
 		}
 		if s.Speed > 0 {
 			card.Speed = b.say.Label("booklet.card-speed", message.Speed("rpm", s.Speed))
@@ -109,7 +109,7 @@ func (s Sum) equal(o Sum) bool {
 func (b *builder) sums(in []plan.Sum) []Sum {
 	out := []Sum{}
 	for _, s := range in {
-		sum := Sum{Title: b.say.Say(s.Title), Terms: []Term{}, Total: b.length(s.Total), Alike: []string{}}
+		sum := Sum{Title: b.names.Phrase(s.Title), Terms: []Term{}, Total: b.length(s.Total), Alike: []string{}}
 		for _, t := range s.Terms {
 			nm := t.Figure.Nm
 			if nm < 0 {
@@ -126,11 +126,11 @@ func (b *builder) steps() []Step {
 	out := []Step{}
 	for _, s := range b.Plan.Steps {
 		step := Step{
-			N: s.N, ID: s.ID, Chapter: b.say.Say(s.Chapter), Text: s.Author, More: b.messages(s.More...),
+			N: s.N, ID: s.ID, Chapter: b.names.Phrase(s.Chapter), Text: s.Author, More: b.messages(s.More...),
 			Cautions: b.messages(s.Cautions...), Setups: list(s.Setups), Marks: list(s.Marks), Measures: []string{},
 		}
 		if s.Author == "" {
-			step.Text = b.say.Say(s.Text)
+			step.Text = b.names.Phrase(s.Text)
 		}
 		if s.Wait > 0 {
 			step.Wait = b.say.Label("booklet.wait", message.Minutes("time", s.Wait))
