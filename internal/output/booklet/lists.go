@@ -126,7 +126,11 @@ func (c *composer) terms(list []piece.Term) []sumTerm {
 		what := ""
 		switch mark := c.names.Mark(t.Of); {
 		case mark != "":
-			what = c.speech.Own(c.names.Family(mark))
+			what = c.names.Family(mark)
+			if what[0] <= '9' {
+				what = "(" + what + ")" // a mark without a letter is no figure
+			}
+			what = c.speech.Own(what)
 		case t.Word != "":
 			what = c.say("term." + t.Word)
 		}
