@@ -23,11 +23,12 @@ func TestGougeTray(t *testing.T) {
 	r := planExample(t, "gouge-tray", nil)
 	want(t, "tray", sizesOf(t, r, "tray"), "320 278 20")
 	const cutter = "core box 25.4"
-	want(t, "fence to the cutter's edge", settingsOf(r, cutter, "fence to cutter edge"), "12.3 50.3 88.3 126.3")
-	want(t, "fence to its centre", settingsOf(r, cutter, "fence to cutter centre"), "25 63 101 139")
-	want(t, "stops left from its centre", settingsOf(r, cutter, "stop left"), "295 295")
-	want(t, "stops right from its centre", settingsOf(r, cutter, "stop right"), "295 295")
-	want(t, "stops from its edge", settingsOf(r, cutter, "stop right to cutter edge"), "282.3 282.3")
+	want(t, "guide to the cutter's edge", settingsOf(r, cutter, "guide to cutter edge"), "12.3 50.3 88.3 126.3")
+	want(t, "guide to its centre", settingsOf(r, cutter, "guide to cutter centre"), "25 63 101 139")
+	// Each figure twice: the walls of the round ends differ by two thousandths.
+	want(t, "its centre at the right stop", settingsOf(r, cutter, "left end to cutter at right stop"), "295 295")
+	want(t, "its centre at the left stop", settingsOf(r, cutter, "right end to cutter at left stop"), "295 295")
+	want(t, "the stops' faces, with half a base of 75", settingsOf(r, cutter, "left end to right stop"), "370 370")
 	var passes []unit.Length
 	for _, s := range r.Plan.Setups {
 		if s.Cutter != cutter {
@@ -37,8 +38,18 @@ func TestGougeTray(t *testing.T) {
 		if s.Speed <= 0 || s.Speed > 16000 {
 			t.Errorf("the cutter turns at %d", s.Speed)
 		}
-		if n := len(s.Placements); n != 7 {
-			t.Errorf("%d placements: seven channels", n)
+		if s.Machine != "plunge router" {
+			t.Errorf("channels that are closed at both ends at the %s", s.Machine)
+		}
+		// Three settings from both edges, the middle one once: 3 × 2 + 1 = 7 channels.
+		cuts, turned := 0, 0
+		for _, p := range s.Placements {
+			if cuts += len(p.Cuts); p.Turn {
+				turned++
+			}
+		}
+		if n := len(s.Placements); n != 4 || turned != 3 || cuts != 7 {
+			t.Errorf("%d settings, %d of them from both edges, for %d channels", n, turned, cuts)
 		}
 		for _, h := range s.Settings[0].Passes {
 			passes = append(passes, h.Nm)
@@ -54,6 +65,50 @@ func TestGougeTray(t *testing.T) {
 		if p := h.OnFlat.Nm; p < unit.MM(16) || p > unit.MM(17) {
 			t.Errorf("on a flat it stands %s proud, by hand 16", mm(p))
 		}
+	}
+}
+
+// TestGougeTrayStops: the stops are worked out for the tray as it is when they are set. On
+// the plan that is the tray cut to its length; and whatever is cut on a longer blank has
+// no stop on the end that is trimmed later.
+func TestGougeTrayStops(t *testing.T) {
+	r := planExample(t, "gouge-tray", nil)
+	length := map[string]unit.Length{}
+	for _, row := range r.Plan.Parts {
+		length[row.Mark] = row.Length.Nm
+	}
+	set := 0
+	for _, op := range r.Plan.Operations {
+		i := slices.IndexFunc(r.Plan.Setups, func(s plan.Setup) bool { return s.ID == op.Setup })
+		if i < 0 || op.Kind != plan.MakeCut {
+			continue
+		}
+		for _, p := range r.Plan.Setups[i].Placements {
+			for _, s := range p.Sums {
+				for _, term := range s.Terms {
+					if term.Word != "length of the work" || p.Mark != op.Mark {
+						continue
+					}
+					if set++; term.Figure.Nm != op.Before[0].Nm || op.Before[0].Nm != length[op.Mark] {
+						t.Errorf("%s: stops for %s, the work is %s long and the part %s", op.ID, mm(term.Figure.Nm), mm(op.Before[0].Nm), mm(length[op.Mark]))
+					}
+				}
+			}
+		}
+	}
+	if set != 4 {
+		t.Errorf("%d sums of stops: four settings", set)
+	}
+	at := map[plan.OperationKind]int{}
+	for i, id := range r.Plan.Setups {
+		for _, op := range r.Plan.Operations {
+			if op.Setup == id.ID {
+				at[op.Kind] = i
+			}
+		}
+	}
+	if at[plan.CutToLength] > at[plan.MakeCut] {
+		t.Error("the channels are cut before the tray is cut to its length")
 	}
 }
 

@@ -61,6 +61,8 @@ machine "router table" {
 
 machine "plunge router" {
   kind     = "router"
+  plunges  = true
+  base     = 75    # from the spindle to the edge of the base that runs against a stop
   shank    = 12.7
   accuracy = 0.2
 }

@@ -69,7 +69,7 @@ var schema = map[Kind]map[string]shape{
 			"defect": {attributes: words("kind from to near far")},
 		}},
 		"sheet":   {labels: 1, attributes: words("label kind nominal thickness length width count price grain")},
-		"machine": {labels: 1, attributes: words("label kind kerf least_length least_rip least_width least_thickness most_length most_width most_thickness most_height most_fence shank throat accuracy most_speed")},
+		"machine": {labels: 1, attributes: words("label kind kerf least_length least_rip least_width least_thickness most_length most_width most_thickness most_height most_fence shank throat accuracy least_speed most_speed base plunges")},
 		"cutter":  {labels: 1, attributes: words("label kind diameter radius cutting_length shank teeth rpm_most lowers")},
 		"fitting": {labels: 1, attributes: words("label price count kind length width thickness diameter projection depth plate_length plate_width plate screws screw screw_length")},
 		"timber":  {labels: 1, attributes: words("label like botanical kind radial tangential shrink_radial shrink_tangential saturation gravity stiffness bending shear hardness")},

@@ -32,6 +32,16 @@ func Kinds() []Kind {
 	return []Kind{TableSaw, MitreSaw, BandSaw, Jointer, ThicknessPlaner, RouterTable, Router, DrillPress, Sander, HandTools}
 }
 
+// Plunges is whether a router can be lowered into the work while it turns.
+type Plunges int
+
+// What may be known of it; nobody has said is the zero value.
+const (
+	PlungesUnsaid Plunges = iota
+	PlungesYes
+	PlungesNo
+)
+
 // Size is what a machine meets: the length along the grain, the width and the
 // thickness of a workpiece as it lies there.
 type Size struct{ Length, Width, Thickness unit.Length }
@@ -62,6 +72,11 @@ type Machine struct {
 	// LeastSpeed and GreatestSpeed bound the spindle; zero is not known. A machine
 	// of one speed has both equal.
 	LeastSpeed, GreatestSpeed Speed
+	// Plunges says whether a router can be lowered into the work while it turns.
+	Plunges Plunges
+	// Base is from the spindle's centre to the edge of a router's base that runs
+	// against stops; zero is not known.
+	Base unit.Length
 	// Collets are the shank diameters that the machine holds; none listed holds any.
 	Collets []unit.Length
 }

@@ -46,8 +46,9 @@ type Rules struct {
 	// RowError is the greatest error of a row of cuts that is put up with to save
 	// settings.
 	RowError figure.Of[unit.Length]
-	// Lowering says that lowering work on to a turning cutter is allowed.
-	Lowering bool
+	// Lowering says that lowering work on to a turning cutter is allowed, Raising
+	// that a turning cutter may be raised into work that is held between stops.
+	Lowering, Raising bool
 }
 
 // Usual returns the rules of a careful shop: common practice, no source.

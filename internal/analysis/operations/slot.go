@@ -43,6 +43,7 @@ func slotWays(shop Workshop, l *ledger.Ledger, cut piece.Cut, finished, long *wo
 				continue
 			}
 			t.router(f, *w, cut)
+			t.plunge(f, *w, cut)
 			if !leans(cut.Slot) {
 				t.saw(f, *w)
 			}
@@ -62,13 +63,13 @@ func rank(b bool) int {
 }
 
 // goesOnLong reports whether the form can be cut before the part is cut to
-// length: its far end is not there yet, so nothing may lie on it, and nothing
-// that runs along the part may be stopped in a blank of several.
+// length: its far end is not there yet, so nothing may lie on it, no stop may bear
+// on it, and nothing that runs along the part may be stopped in a blank of several.
 func (f form) goesOnLong(w work) bool {
 	if axis, _ := f.down.Axis(); axis == piece.AlongLength {
 		return false
 	}
-	return f.run != piece.AlongLength || (f.startOpen && f.endOpen) || len(w.at) == 1
+	return f.run != piece.AlongLength || (f.startOpen && f.endOpen) || len(w.at) == 1 && f.startOpen
 }
 
 func (t *trial) refuse(key string, args ...message.Arg) {
@@ -119,7 +120,10 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 		}
 		way := t.offered(m, f, w, guide)
 		way.Cutter = cutter
-		way.Raise = !f.startOpen && !f.endOpen
+		if way.Raise = !f.startOpen && !f.endOpen; way.Raise && guide == ByGauge {
+			t.tooShort(m, f, w)
+			continue
+		}
 		way.Size = t.ledger.Leaf("cutter."+cutter.Name+".diameter", cutter.Diameter, ledger.Bought, "")
 		way.Opens = mouthOf(cutter, f.depth.Nm)
 		if cutter.Shape == tool.VGroove { // as wide as it stands in the table's surface
@@ -127,7 +131,7 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 			way.Opens = way.Size.Nm
 		}
 		t.across(&way, fences, m, step(cutter))
-		if len(way.Fences) == 0 && f.startOpen != f.endOpen { // begin at the stopped end
+		if len(way.Fences) == 0 && f.startOpen != f.endOpen && guide == ByFence { // begin at the stopped end
 			way.Raise = true
 			t.across(&way, f.sides(w), m, step(cutter))
 		}
@@ -139,6 +143,11 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 		way.Heights = heights
 		t.ways = append(t.ways, way)
 	}
+}
+
+// tooShort refuses a cut that begins inside work which cannot be held between stops.
+func (t *trial) tooShort(m tool.Machine, f form, w work) {
+	t.refuse("operations.blind-too-short", message.Text("machine", m.Name), message.Length("got", w.size[f.run].Nm), message.Length("limit", m.Least.Length.Value))
 }
 
 // offered fills in what the form says.
@@ -183,7 +192,7 @@ func (t *trial) across(w *Way, fences []piece.Side, m tool.Machine, step unit.Le
 		if n := len(w.At); n > 0 && w.Across == piece.AlongLength {
 			far += w.At[n-1].Nm
 		}
-		if w.Guide == ByFence || w.Kind == tool.RouterTable {
+		if w.Guide == ByFence || w.Guide == ByEdge || w.Kind == tool.RouterTable {
 			if reach > 0 && far-w.Size.Nm > reach {
 				t.refuse("operations.fence-reach", message.Text("machine", m.Name), message.Length("got", far-w.Size.Nm), message.Length("limit", reach))
 				continue

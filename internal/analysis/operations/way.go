@@ -20,7 +20,8 @@ const (
 	BySled   Guide = "sled"        // upright on a sled, against a stop
 	ByTable  Guide = "table"       // lies on a drill press or band saw table
 	ByHand   Guide = "hand"
-	ByRounds Guide = "bearing" // along a guide bearing or the fence flush with it
+	ByEdge   Guide = "edge-guide" // a router's own, along an edge of the clamped work
+	ByRounds Guide = "bearing"    // along a guide bearing or the fence flush with it
 )
 
 // Way is how a cut is offered to a machine. For a hole, a scoop or an eased edge
@@ -57,7 +58,7 @@ type Way struct {
 	Clears bool
 	// Raise says that the cutter is raised into held work: a cut stopped at both
 	// ends, or one that cannot be entered from its open end because the fence does
-	// not go that far.
+	// not go that far. A plunge router is lowered into the clamped work instead.
 	Raise bool
 	// Lean is set where a plane is sawn off with gauge or blade at an angle.
 	Lean *Lean
@@ -83,6 +84,7 @@ const (
 	costFacing = 8 // a sacrificial facing on the fence of the saw
 	costGauge  = 1
 	costRaise  = 16
+	costPlunge = 6 // the work is clamped and every guide setting is made on the router
 	costLong   = 2 // all figures from one end
 )
 
@@ -104,7 +106,10 @@ func (w Way) Cost() int {
 	if w.Guide == ByGauge {
 		cost += costGauge
 	}
-	if w.Raise {
+	switch {
+	case w.Kind == tool.Router:
+		cost += costPlunge
+	case w.Raise:
 		cost += costRaise
 	}
 	if w.Long {

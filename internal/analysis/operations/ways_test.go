@@ -180,9 +180,14 @@ func TestStoppedCuts(t *testing.T) {
 		{"open at edge 2", false, true, []piece.Side{piece.EndLow}, false},
 		{"open at edge 1", true, false, []piece.Side{piece.EndHigh}, false},
 		{"blind", false, false, []piece.Side{piece.EndLow, piece.EndHigh}, true},
+		{"blind in work that is too short to be held between stops", false, false, nil, false},
 	} {
-		job, _, _ := one(t, unit.MM(400), unit.MM(250), unit.MM(14), 0, func(fig func(unit.Length) piece.Figure) piece.Cut {
-			cut := slotOf(piece.Housing, piece.FaceHigh, piece.AlongWidth, unit.MM(250), unit.MM(100), unit.MM(114), unit.MM(5), 0)(fig)
+		width := unit.MM(305)
+		if !c.raise {
+			width = unit.MM(250)
+		}
+		job, _, _ := one(t, unit.MM(400), width, unit.MM(14), 0, func(fig func(unit.Length) piece.Figure) piece.Cut {
+			cut := slotOf(piece.Housing, piece.FaceHigh, piece.AlongWidth, width, unit.MM(100), unit.MM(114), unit.MM(5), 0)(fig)
 			cut.Slot.StartOpen, cut.Slot.EndOpen = c.start, c.end
 			if !c.start {
 				cut.Slot.From = fig(unit.MM(8))
@@ -198,11 +203,69 @@ func TestStoppedCuts(t *testing.T) {
 	}
 }
 
+// TestNoStopOnAnUntrimmedEnd: on the longer blank end 1 is square and end 2 is not, so a
+// stop may bear on end 1 alone: that is the end that leads where the channel is entered
+// at end 1 and stopped before end 2. With a plunge router the finished part is clamped.
+func TestNoStopOnAnUntrimmedEnd(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		start, end bool
+		long       bool
+	}{
+		{"runs through", true, true, true},
+		{"stopped before end 2", true, false, true},
+		{"stopped before end 1", false, true, false},
+		{"stopped at both ends", false, false, false},
+	} {
+		job, _, _ := one(t, unit.MM(253), unit.MM(120), unit.MM(15), unit.MM(320), func(fig func(unit.Length) piece.Figure) piece.Cut {
+			cut := slotOf(piece.Channel, piece.FaceHigh, piece.AlongLength, unit.MM(253), unit.MM(20), unit.MM(20)+6350*um, unit.MM(3), 3175*um)(fig)
+			if cut.Slot.StartOpen, cut.Slot.EndOpen = c.start, c.end; !c.start {
+				cut.Slot.From = fig(unit.MM(12))
+			}
+			if !c.end {
+				cut.Slot.To = fig(unit.MM(241))
+			}
+			return cut
+		})
+		if job.Way.Long != c.long {
+			t.Errorf("%s: on the longer blank %v, by %s", c.name, job.Way.Long, job.Way.Machine)
+		}
+		if lead := Leads(job.Way.Down, append(job.Way.Fences, piece.EdgeLow)[0]); c.long && !c.end && lead != piece.EndLow {
+			t.Errorf("%s: %s goes first, and the stop bears on it", c.name, lead)
+		}
+	}
+}
+
+// TestPlunge: a plunge router takes cuts that begin inside the work, on faces, at the
+// finished part; one that nobody said plunges, and one that does not, are left.
+func TestPlunge(t *testing.T) {
+	for _, c := range []struct {
+		plunges tool.Plunges
+		reach   int64
+		machine string
+	}{
+		{tool.PlungesYes, 0, "plunge"}, {tool.PlungesYes, 200, "plunge"}, {tool.PlungesYes, 19, "router"},
+		{tool.PlungesNo, 0, "router"}, {tool.PlungesUnsaid, 0, "router"},
+	} {
+		shop := workshop()
+		shop.Machines = append(shop.Machines, tool.Machine{Name: "plunge", Kind: tool.Router, Plunges: c.plunges})
+		shop.Reach["plunge"] = unit.MM(c.reach)
+		l := ledger.New(nil)
+		fig := func(n unit.Length) piece.Figure { return l.Leaf("given", n, ledger.Document, "") }
+		cut := slotOf(piece.Channel, piece.FaceHigh, piece.AlongLength, unit.MM(400), unit.MM(20), unit.MM(20)+6350*um, unit.MM(3), 3175*um)(fig)
+		cut.Slot.StartOpen, cut.Slot.EndOpen, cut.Slot.From, cut.Slot.To = false, false, fig(unit.MM(12)), fig(unit.MM(388))
+		ways, _ := slotWays(shop, l, cut, &work{size: [3]piece.Figure{fig(unit.MM(400)), fig(unit.MM(120)), fig(unit.MM(15))}}, nil)
+		if len(ways) == 0 || ways[0].Machine != c.machine || !ways[0].Raise {
+			t.Errorf("plunges %d, guide to %d: %+v", c.plunges, c.reach, ways)
+		}
+	}
+}
+
 // TestBeyondTheFence: a cut that could only be entered with the far end against
 // the fence, farther than the fence goes, begins at its stopped end.
 func TestBeyondTheFence(t *testing.T) {
-	job, codes, _ := one(t, unit.MM(700), unit.MM(250), unit.MM(14), 0, func(fig func(unit.Length) piece.Figure) piece.Cut {
-		cut := slotOf(piece.Housing, piece.FaceHigh, piece.AlongWidth, unit.MM(250), unit.MM(100), unit.MM(114), unit.MM(5), 0)(fig)
+	job, codes, _ := one(t, unit.MM(700), unit.MM(320), unit.MM(14), 0, func(fig func(unit.Length) piece.Figure) piece.Cut {
+		cut := slotOf(piece.Housing, piece.FaceHigh, piece.AlongWidth, unit.MM(320), unit.MM(100), unit.MM(114), unit.MM(5), 0)(fig)
 		cut.Slot.EndOpen, cut.Slot.To = false, fig(unit.MM(242))
 		return cut
 	})

@@ -5,10 +5,13 @@ import (
 	"scantling/internal/unit"
 )
 
+// RuleRaise is the rule of the house that lets a cutter be raised into held work.
+const RuleRaise = "raise into held work"
+
 // Of returns what must be known of a shop: its machines and cutters by the
 // shop's own names, with the usual limits where the shop states none, the reach
 // of fences and throats, and the rules of the house "depth per pass", "upright",
-// "thicknesser per pass" and "row error".
+// "thicknesser per pass", "row error" and [RuleRaise].
 func Of(s *shop.Shop) Workshop {
 	w := Workshop{Reach: map[string]unit.Length{}}
 	for _, m := range s.Machines {
@@ -25,6 +28,8 @@ func Of(s *shop.Shop) Workshop {
 		w.Cutters = append(w.Cutters, cutter)
 		w.Rules.Lowering = w.Rules.Lowering || c.Lowers
 	}
+	raising, _ := s.Rule(RuleRaise)
+	w.Rules.Raising = w.Rules.Lowering || raising.Value.Truth()
 	w.Rules.PassDepth = s.LengthRule("depth per pass")
 	w.Rules.Upright = s.LengthRule("upright")
 	w.Rules.PlaneDepth = s.LengthRule("thicknesser per pass")

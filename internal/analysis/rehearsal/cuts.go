@@ -228,7 +228,7 @@ func (r *rehearsal) kerf() unit.Length {
 // begins at start.
 func (r *rehearsal) compare(row plan.PartRow, c piece.Cut, want box, passes []pass, start unit.Length, size state) {
 	var across []span
-	axis := passes[0].across
+	axis, slack := passes[0].across, passes[0].slack
 	for _, p := range passes {
 		b := p.box
 		b[piece.AlongLength] = span{b[piece.AlongLength].low - start, b[piece.AlongLength].high - start}
@@ -241,12 +241,12 @@ func (r *rehearsal) compare(row plan.PartRow, c piece.Cut, want box, passes []pa
 			continue // in another part of the blank
 		}
 		for a := range b {
-			if piece.Local(a) != axis && !sameSpan(b[a], want[a]) {
+			if piece.Local(a) != axis && !lies(b[a], want[a], p.slack) {
 				r.lands(row, c, piece.Local(a), b[a], want[a])
 				return
 			}
 		}
-		across = append(across, b[axis])
+		across, slack = append(across, b[axis]), max(slack, p.slack)
 	}
 	if len(across) == 0 {
 		r.fail(CodeMissing, "rehearsal.cut-missing", c.Address, message.Text("mark", row.Mark))
@@ -261,12 +261,15 @@ func (r *rehearsal) compare(row plan.PartRow, c piece.Cut, want box, passes []pa
 		}
 		all.high = max(all.high, s.high)
 	}
-	if !sameSpan(all, want[axis]) {
+	if !lies(all, want[axis], slack) {
 		r.lands(row, c, axis, all, want[axis])
 	}
 }
 
-func sameSpan(a, b span) bool { return same(a.low, b.low) && same(a.high, b.high) }
+// lies reports whether a stretch lies where it is wanted.
+func lies(a, b span, slack unit.Length) bool {
+	return (a.low-b.low).Abs() <= slack && (a.high-b.high).Abs() <= slack
+}
 
 func (r *rehearsal) lands(row plan.PartRow, c piece.Cut, axis piece.Local, is, want span) {
 	r.fail(CodeCut, "rehearsal.lands-elsewhere", c.Address, message.Text("mark", row.Mark),

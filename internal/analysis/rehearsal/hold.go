@@ -102,7 +102,7 @@ func (r *rehearsal) bears(gone []gap, one pass, m made) {
 // snatches reports whether the pass is trapped. Saws and sleds have no rim that
 // runs along the fence.
 func (r *rehearsal) snatches(gone []gap, one pass, c plan.Setup) bool {
-	if m, ok := r.machine[c.Machine]; !ok || m.Kind != "router table" {
+	if m, ok := r.machine[c.Machine]; !ok || m.Kind != "router table" && m.Kind != "router" {
 		return false
 	}
 	if axis, _ := one.down.Axis(); axis == piece.AlongLength {

@@ -19,17 +19,27 @@ type pass struct {
 	opens       span
 	fence, down piece.Side
 	depth       unit.Length
+	slack       unit.Length // how far it may land from the design
 }
 
 // fenceWords are the settings from which the path follows: to the near edge of
 // the cutter.
-var fenceWords = []string{"fence to cutter edge", "blade to fence", "stop to cutter edge"}
+var fenceWords = []string{"fence to cutter edge", "guide to cutter edge", "blade to fence", "stop to cutter edge"}
 
 const (
 	fenceFar = "fence to cutter far edge"
 	shoulder = "stop to blade far side" // and all from there to the end is cleared
 	faced    = "faced fence to blade far side"
 )
+
+// sunk is how deep the cutter stands in the work: above a table, or lowered from
+// the router's base.
+func sunk(c plan.Setup) (plan.Setting, bool) {
+	if s, ok := setting(c.Settings, "plunge depth"); ok {
+		return s, true
+	}
+	return setting(c.Settings, "height")
+}
 
 // cleared returns the setting of a shoulder from which all is cleared towards
 // the fence or stop.
@@ -50,11 +60,18 @@ func isMachined(p plan.Placement) bool {
 	return false
 }
 
+// oneSetting is by how much cuts from opposite sides may differ and still share a
+// setting: finer than fences and stops are set by hand. Common practice, no source.
+const oneSetting = unit.Millimetre / 100
+
 // passesOf works out the passes of a placement, or of its second half with the
 // work turned end for end; false if work cannot lie as it says.
 func (r *rehearsal) passesOf(m made) ([]pass, bool) {
 	p := m.place
 	down, fence, leads := p.Down, p.Fence, p.Leads
+	if _, plunges := setting(m.card.Settings, "plunge depth"); plunges {
+		down = down.Opposite() // the router stands on top
+	}
 	if m.turn {
 		fence, leads = fence.Opposite(), leads.Opposite()
 	}
@@ -65,7 +82,7 @@ func (r *rehearsal) passesOf(m made) ([]pass, bool) {
 		return nil, false
 	}
 	size := stateOf(m.op.Before)
-	height, ok := setting(m.card.Settings, "height")
+	height, ok := sunk(m.card)
 	if !ok {
 		return nil, false
 	}
@@ -88,7 +105,10 @@ func (r *rehearsal) passesOf(m made) ([]pass, bool) {
 			return nil, false // the fence would stand in the cutter
 		}
 		from := edge + cutter/2 - mouth/2
-		one := pass{across: a, from: max(0, from), to: from + mouth, width: size[a], fence: fence, down: down, depth: depth}
+		one := pass{across: a, from: max(0, from), to: from + mouth, width: size[a], fence: fence, down: down, depth: depth, slack: unit.Micrometre}
+		if m.turn {
+			one.slack = oneSetting
+		}
 		one.box[d], one.box[a], one.box[run] = span{0, depth}, span{max(0, edge), edge + cutter}, along
 		if _, high := down.Axis(); high {
 			one.box[d] = span{size[d] - depth, size[d]}
@@ -142,14 +162,19 @@ func edges(p plan.Placement, cutter unit.Length) []unit.Length {
 // that leads: half of its mouth beyond its centre, which for a round nose let in
 // shallow is less than its radius. The left stop halts the leading side with the cutter's centre that
 // far behind it; the right stop holds the trailing side that far from the centre
-// at the start.
+// at the start. A plunge router on clamped work begins at the side that would lead,
+// which is its left end, and is halted at the right stop.
 func feed(p plan.Placement, run, mouth unit.Length) span {
 	s := span{0, run}
-	if left, ok := setting(p.Settings, "stop left"); ok {
-		s.high = left.Figure.Nm + mouth/2
+	for _, w := range []string{"stop left", "left end to cutter at right stop"} {
+		if left, ok := setting(p.Settings, w); ok {
+			s.high = left.Figure.Nm + mouth/2
+		}
 	}
-	if right, ok := setting(p.Settings, "stop right"); ok {
-		s.low = run - right.Figure.Nm - mouth/2
+	for _, w := range []string{"stop right", "right end to cutter at left stop"} {
+		if right, ok := setting(p.Settings, w); ok {
+			s.low = run - right.Figure.Nm - mouth/2
+		}
 	}
 	return s
 }

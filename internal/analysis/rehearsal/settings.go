@@ -93,6 +93,7 @@ func (r *rehearsal) twice(c plan.Setup, p plan.Placement) {
 	half := c.CutterSize.Nm / 2
 	for _, pair := range [][2]string{
 		{"fence to cutter centre", "fence to cutter edge"},
+		{"guide to cutter centre", "guide to cutter edge"},
 		{"stop left", "stop left to cutter edge"},
 		{"stop right", "stop right to cutter edge"},
 	} {
@@ -135,7 +136,7 @@ func (r *rehearsal) pathSum(c plan.Setup, p plan.Placement) {
 // heightSum checks that a sum of passes repeats the passes of height or
 // thickness, and that planing starts at the thickest work on the card.
 func (r *rehearsal) heightSum(c plan.Setup) {
-	h, ok := setting(c.Settings, "height")
+	h, ok := sunk(c)
 	if t, planes := setting(c.Settings, "thickness"); planes && len(t.Passes) > 0 {
 		r.planingSum(c, t)
 		return

@@ -145,6 +145,9 @@ func title(k key) message.Message {
 	case k.cutter == "":
 		return message.New("setups.title.saw", message.Text("machine", k.machine), message.Length("height", k.height))
 	}
+	if k.guide == operations.ByEdge {
+		return message.New("setups.title.plunge", message.Text("machine", k.machine), message.Text("cutter", k.cutter), message.Length("height", k.height))
+	}
 	return message.New("setups.title.cutter", message.Text("machine", k.machine), message.Text("cutter", k.cutter), message.Length("height", k.height))
 }
 
@@ -165,7 +168,7 @@ func (d *decider) cutting(c *plan.Setup, jobs []*operations.Job) []*operations.J
 	machine, _ := d.Shop.Machine(way.Machine)
 	if way.Cutter.Name != "" {
 		c.Cutter, c.CutterLabel, c.CutterShape = way.Cutter.Name, way.Cutter.Name, string(way.Cutter.Shape)
-		if speed, err := machine.Speed(way.Cutter); err == nil && way.Kind == tool.RouterTable {
+		if speed, err := machine.Speed(way.Cutter); err == nil && (way.Kind == tool.RouterTable || way.Kind == tool.Router) {
 			c.Speed = int(speed)
 		}
 	} else if way.Kind == tool.TableSaw {
@@ -177,6 +180,9 @@ func (d *decider) cutting(c *plan.Setup, jobs []*operations.Job) []*operations.J
 		return nil
 	}
 	height := plan.Setting{Word: "height", Figure: way.Depth, Passes: d.heights(way)}
+	if way.Kind == tool.Router {
+		height.Word = wordPlunge
+	}
 	c.Settings = append(c.Settings, height)
 	if len(height.Passes) > 1 {
 		c.Sums = append(c.Sums, d.passSum(height))

@@ -78,6 +78,8 @@ func (d *decider) machineCautions(m tool.Machine, k key, jobs []*operations.Job)
 		say("caution.mitre-saw")
 	case tool.DrillPress:
 		say("caution.drill-press")
+	case tool.Router:
+		say("caution.plunge")
 	case tool.RouterTable:
 		say("caution.feed-right-to-left")
 		say("caution.never-lower")
@@ -94,7 +96,7 @@ func (d *decider) machineCautions(m tool.Machine, k key, jobs []*operations.Job)
 	if some(jobs, func(j *operations.Job) bool { return j.Way.Long }) {
 		say("caution.longer-blank")
 	}
-	if some(jobs, crossGrain) {
+	if m.Kind != tool.Router && some(jobs, crossGrain) { // a cut stopped at both ends leaves the work nowhere
 		say("caution.backer")
 	}
 	if some(jobs, func(j *operations.Job) bool {
@@ -105,7 +107,7 @@ func (d *decider) machineCautions(m tool.Machine, k key, jobs []*operations.Job)
 	if some(jobs, func(j *operations.Job) bool { return len(j.Way.Paths) > 1 && j.Way.Kind == tool.RouterTable }) {
 		say("caution.fence-away")
 	}
-	if some(jobs, func(j *operations.Job) bool { return j.Way.Raise }) {
+	if some(jobs, func(j *operations.Job) bool { return j.Way.Raise && j.Way.Kind != tool.Router }) {
 		say("caution.raise")
 	}
 	if some(jobs, func(j *operations.Job) bool {
@@ -139,6 +141,8 @@ func device(m tool.Machine, k key, jobs []*operations.Job) message.Message {
 		return words("device.band-saw")
 	case tool.DrillPress:
 		return words("device.drill-press")
+	case tool.Router:
+		return words("device.plunge-router")
 	}
 	switch {
 	case some(jobs, func(j *operations.Job) bool { return j.Way.Lean != nil && j.Way.Guide == operations.ByGauge }):

@@ -14,6 +14,8 @@ func (d *decider) feed(j *operations.Job, p plan.Placement) message.Message {
 	part := d.partOf(j)
 	key := "setups.feed.router"
 	switch {
+	case j.Way.Guide == operations.ByEdge:
+		key = "setups.feed.plunge"
 	case j.Way.Guide == operations.BySled:
 		key = "setups.feed.sled"
 	case j.Way.Kind == tool.TableSaw && j.Way.Guide == operations.ByGauge:

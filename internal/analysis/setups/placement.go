@@ -18,11 +18,21 @@ const (
 	wordFaced       = "faced fence to blade far side"
 	wordStopSide    = "stop to cutter edge" // on a sled
 	wordStopBlade   = "stop to blade"
-	wordLength      = "length" // marked by hand
+	wordLength      = "length"               // marked by hand
+	wordGuideEdge   = "guide to cutter edge" // a plunge router on clamped work
+	wordGuideCentre = "guide to cutter centre"
+	wordPlunge      = "plunge depth"
 	wordStopLeft    = "stop left"
 	wordStopRight   = "stop right"
 	wordStopLeftAt  = "stop left to cutter edge"
 	wordStopRightAt = "stop right to cutter edge"
+	// A plunge router between two stops, seen with the guide towards the maker: from
+	// each end of the work to where the cutter's centre halts beyond, and to the face
+	// of the stop that halts the router's base there.
+	wordHaltRight     = "left end to cutter at right stop"
+	wordHaltLeft      = "right end to cutter at left stop"
+	wordHaltRightFace = "left end to right stop"
+	wordHaltLeftFace  = "right end to left stop"
 )
 
 // placement turns a draft into what is printed.
@@ -33,6 +43,9 @@ func (d *decider) placement(f draft) plan.Placement {
 		Mark: j.Row.Mark, Pieces: j.Row.Quantity(), Down: w.Down, Fence: f.fence, Leads: operations.Leads(w.Down, f.fence),
 		Turn: f.turned(), Note: f.note,
 	}
+	if w.Kind == tool.Router { // the router stands on the side that a table would have below
+		p.Down = w.Down.Opposite()
+	}
 	for _, job := range f.jobs {
 		p.Cuts = append(p.Cuts, job.Cut.Address)
 	}
@@ -40,7 +53,7 @@ func (d *decider) placement(f draft) plan.Placement {
 	p.Sums = d.fenceSums(f, p.Settings)
 	d.stops(&p, f)
 	p.Feed = d.feed(j, p)
-	if w.Raise && p.Note.IsZero() {
+	if w.Raise && w.Kind != tool.Router && p.Note.IsZero() {
 		p.Note = words("setups.raise")
 		if j.Cut.Kind == piece.Mortise && j.Cut.Slot.EndRadius.Nm == 0 {
 			p.Note = words("setups.raise-and-square")
@@ -48,6 +61,9 @@ func (d *decider) placement(f draft) plan.Placement {
 	}
 	return p
 }
+
+// centreWords are the settings to the cutter's centre, by those to its edge.
+var centreWords = map[string]string{wordFenceEdge: wordFenceCentre, wordGuideEdge: wordGuideCentre}
 
 // fence returns the settings of the fence: to the cutter's edge, with the moves
 // for further paths, and to its centre.
@@ -64,6 +80,8 @@ func (d *decider) fence(f draft) []plan.Setting {
 		return []plan.Setting{{Word: wordShoulder, Figure: d.shoulder(f)}}
 	case w.Kind == tool.TableSaw:
 		word = wordBlade
+	case w.Kind == tool.Router:
+		word = wordGuideEdge
 	case f.edge.Nm < 0: // the fence stands over part of the cutter
 		word = wordFenceFar
 	}
@@ -78,8 +96,8 @@ func (d *decider) fence(f draft) []plan.Setting {
 		setting.Passes = passes
 	}
 	out := []plan.Setting{setting}
-	if len(passes) == 1 && word == wordFenceEdge {
-		out = append(out, plan.Setting{Word: wordFenceCentre, Figure: d.l.Sum(name+".centre", f.edge, d.halfDown(name, w.Size))})
+	if centre, ok := centreWords[word]; ok && len(passes) == 1 {
+		out = append(out, plan.Setting{Word: centre, Figure: d.l.Sum(name+".centre", f.edge, d.halfDown(name, w.Size))})
 	}
 	return out
 }
@@ -128,7 +146,7 @@ func (d *decider) fenceSums(f draft, settings []plan.Setting) []plan.Sum {
 		}
 		out = append(out, sum)
 	}
-	if len(settings) == 2 && settings[1].Word == wordFenceCentre {
+	if len(settings) == 2 && settings[1].Word == centreWords[settings[0].Word] {
 		half := d.halfDown(name, w.Size)
 		out = append(out, plan.Sum{Title: words("setups.sum.fence"), Total: settings[0].Figure, Terms: []plan.SumTerm{
 			{Word: "to cutter centre", Figure: settings[1].Figure},
@@ -171,7 +189,8 @@ func (d *decider) reach(name string, s *piece.Slot, radius piece.Figure) piece.F
 // side touches To; the left stop holds the leading side at the end of that
 // travel, the right one the trailing side at its beginning.
 func (d *decider) stops(p *plan.Placement, f draft) {
-	w := f.jobs[0].Way
+	j := f.jobs[0]
+	w := j.Way
 	if w.StartOpen && w.EndOpen || w.Guide == operations.BySled {
 		return
 	}
@@ -185,6 +204,10 @@ func (d *decider) stops(p *plan.Placement, f draft) {
 		startOpen, endOpen = endOpen, startOpen
 	}
 	left, right := last, d.l.Less(name+".right", run, first)
+	if w.Kind == tool.Router {
+		d.halts(p, j, left, right)
+		return
+	}
 	if !endOpen {
 		p.Settings = append(p.Settings, plan.Setting{Word: wordStopLeft, Figure: left},
 			plan.Setting{Word: wordStopLeftAt, Figure: d.l.Less(name+".left", left, radius)})

@@ -152,11 +152,18 @@ func (d *decider) fromNearer(group []*operations.Job) []draft {
 	return out
 }
 
+// settingTolerance is by how much two settings may differ and still be one: finer
+// than a fence or a stop is set by hand. Common practice, no source.
+const settingTolerance = unit.Millimetre / 100
+
+// oneSetting reports whether two figures are set as one.
+func oneSetting(a, b unit.Length) bool { return (a - b).Abs() <= settingTolerance }
+
 // pairs reports whether two drafts are one setting with the work turned: equal
 // distance from opposite sides, equal paths, and the same stops seen from either
-// end.
+// end, all within what can be set.
 func pairs(a, b draft) bool {
-	if a.turned() || a.fence == b.fence || a.edge.Nm != b.edge.Nm {
+	if a.turned() || a.fence == b.fence || !oneSetting(a.edge.Nm, b.edge.Nm) {
 		return false
 	}
 	v, w := a.jobs[0].Way, b.jobs[0].Way
@@ -164,7 +171,7 @@ func pairs(a, b draft) bool {
 		return false
 	}
 	run := v.Work[v.Run].Nm
-	return v.StartOpen || v.From.Nm == run-v.To.Nm
+	return v.StartOpen || oneSetting(v.From.Nm, run-v.To.Nm) && oneSetting(w.From.Nm, v.From.Nm)
 }
 
 // drafts returns the placements that make one cut from one side: one for each
