@@ -49,6 +49,7 @@ func Run(c *Context, list []Analysis) (Report, error) {
 	}
 	r.Diagnostics = r.Diagnostics.Sorted()
 	SortFindings(r.Findings)
+	Explain(c.Ledger, r.Findings)
 	return r, nil
 }
 

@@ -71,6 +71,7 @@ func Run(src evaluate.Sources) (Result, error) {
 	if !c.Broken {
 		p.Findings = append(p.Findings, rehearse(c, p)...)
 		analysis.SortFindings(p.Findings)
+		analysis.Explain(c.Ledger, p.Findings)
 	}
 	p.Diagnostics = slices.Concat(diags, report.Diagnostics).Sorted()
 	stamp(src, p.Diagnostics, p.Findings)

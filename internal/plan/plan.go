@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"cmp"
-
 	"scantling/internal/address"
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
@@ -239,31 +237,3 @@ const (
 	Fail    Status = "fail"
 	Errored Status = "error" // the check itself could not be done
 )
-
-// Finding is what a check says.
-type Finding struct {
-	Check    string          `json:"check"`
-	Status   Status          `json:"status"`
-	Severity diag.Severity   `json:"severity"`
-	Code     diag.Code       `json:"code"`
-	Text     message.Message `json:"text"`
-	Address  address.Address `json:"address,omitempty"`
-	Marks    []string        `json:"marks,omitempty"`
-	// Is and Limit are the two figures that clash.
-	Is     *Figure       `json:"is,omitempty"`
-	Limit  *Figure       `json:"limit,omitempty"`
-	Source string        `json:"source,omitempty"`
-	Where  diag.Place    `json:"where,omitzero"`
-	Remedy []diag.Remedy `json:"remedies,omitempty"`
-	// Near lists the set-ups, steps and pages (ids) that it concerns.
-	Near []string `json:"near,omitempty"`
-}
-
-// Word is the catalogue's key for what a finding comes to: a failure that is only
-// worth knowing reads otherwise than one that must be mended.
-func (f Finding) Word() string {
-	if f.Status == Fail && f.Severity == diag.Note {
-		return "status.note"
-	}
-	return "status." + string(cmp.Or(f.Status, Unknown))
-}

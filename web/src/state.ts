@@ -70,6 +70,7 @@ export interface Finding {
   marks: string[];
   near: string[];
   page: string;
+  figures: string;
   source: string;
   remedies: Remedy[];
 }

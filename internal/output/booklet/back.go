@@ -48,7 +48,7 @@ func (c *composer) findings() {
 		var entries []typeset.Entry
 		for _, f := range c.plan.Findings {
 			if f.Word() == word {
-				entries = append(entries, typeset.Entry{Label: signs[f.Status], Blocks: []typeset.Block{typeset.Paragraph{Spans: c.finding(f)}}, Together: true})
+				entries = append(entries, typeset.Entry{Label: signs[f.Status], Blocks: c.grounds(f), Together: true})
 			}
 		}
 		if len(entries) > 0 {
@@ -84,6 +84,17 @@ func (c *composer) estimates() {
 
 // signs are those of a finding's status; never by colour alone.
 var signs = map[plan.Status]string{plan.Fail: "▲", plan.Errored: "■", plan.Unknown: "○"}
+
+// grounds sets a finding, and small under it its figures and where they come from.
+func (c *composer) grounds(f plan.Finding) []typeset.Block {
+	out := []typeset.Block{typeset.Paragraph{Spans: c.finding(f)}}
+	for _, small := range []string{c.names.Figures(f), c.names.Grounds(f)} {
+		if small != "" {
+			out = append(out, typeset.Paragraph{Manner: c.fine(), Spans: []typeset.Span{{Colour: page.InkSoft, Text: small}}})
+		}
+	}
+	return out
+}
 
 func (c *composer) finding(f plan.Finding) []typeset.Span {
 	text := c.names.Phrase(f.Text)

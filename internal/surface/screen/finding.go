@@ -77,24 +77,13 @@ func (b *builder) findings() []Finding {
 			ID: id, Check: f.Check, Sign: sign, Word: b.say.Label("sign." + string(sign)),
 			Status: b.say.Label(f.Word()), Severity: string(f.Severity),
 			Text: b.names.Phrase(f.Text), Address: string(f.Address), Marks: list(f.Marks), Near: list(f.Near),
-			Page: pageOf(b.Plan, f), Source: b.source(f.Source), Remedies: remedies(id, f.Remedy, b.names.Phrase),
+			Page: pageOf(b.Plan, f), Figures: b.names.Figures(f), Source: b.names.Grounds(f), Remedies: remedies(id, f.Remedy, b.names.Phrase),
 		})
 	}
 	slices.SortStableFunc(out, func(x, y Finding) int {
 		return cmp.Compare(slices.Index(signs, x.Sign), slices.Index(signs, y.Sign))
 	})
 	return out
-}
-
-// source shows what a finding rests on, where it is a title; the bare key of a
-// ledger entry says nothing to a reader.
-func (b *builder) source(s string) string {
-	if name, _, _ := strings.Cut(s, " ("); b.say.Has(name) {
-		return b.say.Label(name)
-	} else if !strings.Contains(name, " ") {
-		return ""
-	}
-	return s
 }
 
 func (b *builder) tally(fs []Finding) []Tally {

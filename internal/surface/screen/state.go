@@ -122,8 +122,11 @@ type Finding struct {
 	Marks    []string `json:"marks"`
 	// Near are the ids of set-ups and steps that it concerns; Page the page where
 	// it is shown first.
-	Near     []string `json:"near"`
-	Page     string   `json:"page"`
+	Near []string `json:"near"`
+	Page string   `json:"page"`
+	// Figures are the quantities that it rests on, in one line; Source says where
+	// they come from and who may change the limit.
+	Figures  string   `json:"figures"`
 	Source   string   `json:"source"`
 	Remedies []Remedy `json:"remedies"`
 }

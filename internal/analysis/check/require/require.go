@@ -40,7 +40,7 @@ var Analysis = analysis.Declare(analysis.Info{
 			severity = diag.Warning
 		}
 		out.Add(plan.Finding{
-			Status: plan.Fail, Severity: severity, Code: CodeBroken, Address: r.Address, Where: r.Where, Source: "designer",
+			Status: plan.Fail, Severity: severity, Code: CodeBroken, Address: r.Address, Where: r.Where, Source: "document.require (stated)",
 			Text: message.New("check.require.broken", message.Text("text", r.Text)),
 		})
 	}

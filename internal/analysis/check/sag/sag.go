@@ -72,7 +72,8 @@ func (j judge) shelf(s plan.Shelf) {
 	f := load.AtOnce.Figure()
 	j.out.Add(plan.Finding{
 		Status: plan.Fail, Severity: diag.Warning, Code: CodeSags, Address: s.Part, Where: j.where(s.Part), Is: &f, Limit: verdict.Figure(s.Seen),
-		Source: "strength.seen-sag (practice); " + verdict.Cite(load.AtOnce.Source), Text: message.New("check.sag.sags", args...),
+		Figures: []plan.Quantity{verdict.Quantity(plan.RoleIs, load.AtOnce), verdict.Quantity(plan.RoleAfter, load.Lasting), verdict.Quantity(plan.RoleLoad, load.Load)},
+		Source:  "strength.seen-sag (practice); " + verdict.Cite(load.AtOnce.Source), Text: message.New("check.sag.sags", args...),
 	}, s.Part)
 }
 

@@ -8,6 +8,7 @@ import (
 	"scantling/internal/address"
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check/verdict"
+	"scantling/internal/analysis/estimate"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/diag"
 	"scantling/internal/figure"
@@ -15,6 +16,7 @@ import (
 	"scantling/internal/plan"
 	"scantling/internal/sundries"
 	"scantling/internal/timber"
+	"scantling/internal/unit"
 )
 
 // Codes of the findings.
@@ -126,7 +128,12 @@ func (j *judge) air(key, name string, limit figure.Of[timber.Temperature], at ad
 	if j.today() >= limit.Low && j.today() <= limit.High {
 		severity = diag.Warning // it depends on whom one believes
 	}
+	warm := func(t timber.Temperature) unit.Value { return estimate.Value(unit.DimTemp, float64(t)) }
+	most := j.out.Given(plan.RoleLimit, "least temperature", warm(limit.Value), "", limit.Source)
+	most.Low, most.High = warm(limit.Low), warm(limit.High)
+	now := j.out.Given(plan.RoleIs, "temperature today", warm(j.today()), "", figure.Source{Key: "shop.temperature", Status: figure.Stated})
 	j.out.Add(plan.Finding{Status: plan.Fail, Severity: severity, Code: CodeCold, Address: at, Where: where, Source: verdict.Cite(limit.Source),
+		Figures: []plan.Quantity{now, most},
 		Text: message.New(key, message.Text("name", name), degrees("is", j.today()), degrees("limit", limit.Value), degrees("low", limit.Low), degrees("high", limit.High),
 			message.Word("status", "figure-status."+string(limit.Source.Status)))})
 }

@@ -8,6 +8,7 @@ import (
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/strength"
 	"scantling/internal/diag"
+	"scantling/internal/figure"
 	"scantling/internal/message"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -49,6 +50,7 @@ var Analysis = analysis.Declare(analysis.Info{
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
 	out := verdict.Of("tipping", c)
 	falls, easily, unknown := false, false, false
+	least := out.Given(plan.RoleLimit, "least pull", unit.OfInt(unit.DimForce, leastPull), "N", figure.PracticeSource("check.least-pull"))
 	pulled := c.Piece.High() >= out.Limit("tipping height", tall).Nm
 	for _, s := range strength.Analysis.Get(c).Standing {
 		state := message.Word("state", "tipping."+s.Case)
@@ -68,7 +70,8 @@ var Analysis = analysis.Declare(analysis.Info{
 				falls = true
 				out.Add(plan.Finding{
 					Status: plan.Fail, Severity: diag.Error, Code: CodeFalls, Source: verdict.Cite(s.Holds.Source),
-					Text: message.New(falling, drawers, state, message.Ratio("holds", s.Holds.Value.Float())),
+					Figures: []plan.Quantity{verdict.Quantity(plan.RoleHolds, s.Holds), verdict.Quantity(plan.RoleLoad, s.Mass)},
+					Text:    message.New(falling, drawers, state, message.Ratio("holds", s.Holds.Value.Float())),
 				})
 			}
 		case pulled && s.Pull.Known() && s.Pull.Low.Float() < leastPull:
@@ -76,8 +79,9 @@ var Analysis = analysis.Declare(analysis.Info{
 				easily = true
 				high := s.PullHigh
 				out.Add(plan.Finding{
-					Status: plan.Fail, Severity: diag.Warning, Code: CodeEasily, Is: &high, Source: "check.least-pull (practice); " + verdict.Cite(s.Pull.Source),
-					Text: message.New(pulling, drawers, state, message.Ratio("pull", s.Pull.Value.Float()), message.Length("at", high.Nm), message.Count("limit", leastPull)),
+					Status: plan.Fail, Severity: diag.Warning, Code: CodeEasily, Source: "check.least-pull (practice); " + verdict.Cite(s.Pull.Source),
+					Figures: []plan.Quantity{verdict.Quantity(plan.RoleIs, s.Pull), least},
+					Text:    message.New(pulling, drawers, state, message.Ratio("pull", s.Pull.Value.Float()), message.Length("at", high.Nm), message.Count("limit", leastPull)),
 				})
 			}
 		}

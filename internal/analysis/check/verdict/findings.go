@@ -7,6 +7,8 @@ import (
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/diag"
+	"scantling/internal/figure"
+	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -20,6 +22,8 @@ type Findings struct {
 	marks   map[address.Address]string
 	list    []plan.Finding
 	told    map[fault]int
+	// rules are the rules of the house by the entry of the limit that they change.
+	rules map[ledger.ID]string
 }
 
 // fault is what makes two findings the same.
@@ -33,7 +37,7 @@ type fault struct {
 
 // Of starts the findings of a check. The check must require [marks.Analysis].
 func Of(check string, c *analysis.Context) *Findings {
-	f := &Findings{check: check, context: c, marks: map[address.Address]string{}, told: map[fault]int{}}
+	f := &Findings{check: check, context: c, marks: map[address.Address]string{}, told: map[fault]int{}, rules: map[ledger.ID]string{}}
 	for _, row := range marks.Analysis.Get(c) {
 		for _, m := range row.Members {
 			f.marks[m] = row.Mark
@@ -63,6 +67,9 @@ func (f *Findings) Add(x plan.Finding, parts ...address.Address) {
 	}
 	if x.Limit != nil {
 		key.limit = x.Limit.Nm
+		if x.Rule == "" {
+			x.Rule = f.rules[x.Limit.Entry]
+		}
 	}
 	at, known := f.told[key]
 	if !known {
@@ -92,3 +99,15 @@ func (f *Findings) Done(code diag.Code, text message.Message) []plan.Finding {
 
 // Figure returns a figure as findings hold it.
 func Figure(f piece.Figure) *plan.Figure { return &f }
+
+// Quantity returns a quantity of a finding that is no plain length of it: an estimate
+// with its range, a force, a mass.
+func Quantity(role string, e plan.Estimate) plan.Quantity {
+	return plan.Quantity{Role: role, Estimate: e}
+}
+
+// Given enters a quantity of any dimension that a finding tells and nothing else made.
+func (f *Findings) Given(role, name string, v unit.Value, in string, source figure.Source) plan.Quantity {
+	id := f.context.Ledger.Given(ledger.Entry{Name: name, Value: v, Origin: ledger.Reference, Source: Cite(source), Status: string(source.Status)})
+	return plan.Quantity{Role: role, Estimate: plan.Estimate{Value: v, Entry: id, Unit: in, Source: source}}
+}

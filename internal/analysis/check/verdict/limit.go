@@ -15,6 +15,8 @@ type Limit struct {
 	Source string
 	// Known is false where there is no figure.
 	Known bool
+	// Rule names the rule of the house that changes it.
+	Rule string
 }
 
 // Limit returns the limit that counts: the rule of the house of that name, or the
@@ -22,14 +24,21 @@ type Limit struct {
 func (f *Findings) Limit(rule string, usual figure.Of[unit.Length]) Limit {
 	if f.context.Shop != nil {
 		if house := f.context.Shop.LengthRule(rule); house.Known() {
-			return f.enter(house, ledger.HouseRule)
+			return f.ruled(rule, f.enter(house, ledger.HouseRule))
 		}
 	}
 	origin := ledger.HouseRule
 	if usual.Source.Published() {
 		origin = ledger.Reference
 	}
-	return f.enter(usual, origin)
+	return f.ruled(rule, f.enter(usual, origin))
+}
+
+// ruled remembers which rule of the house changes a limit, so that findings can say so.
+func (f *Findings) ruled(rule string, l Limit) Limit {
+	l.Rule = rule
+	f.rules[l.Entry] = rule
+	return l
 }
 
 // Stated returns a limit that no rule of the house replaces: a machine's.
@@ -43,7 +52,7 @@ func (f *Findings) enter(of figure.Of[unit.Length], origin ledger.Origin) Limit 
 	id := f.context.Ledger.Given(ledger.Entry{
 		Name: of.Source.Key, Value: unit.OfLength(of.Value), Origin: origin, Source: source, Status: string(of.Source.Status),
 	})
-	return Limit{plan.Figure{Nm: of.Value, Entry: id}, source, true}
+	return Limit{Figure: plan.Figure{Nm: of.Value, Entry: id}, Source: source, Known: true}
 }
 
 // Cite writes a source as findings hold it: the rule's key, the published work

@@ -1,0 +1,64 @@
+package plan
+
+import (
+	"cmp"
+
+	"scantling/internal/address"
+	"scantling/internal/diag"
+	"scantling/internal/figure"
+	"scantling/internal/message"
+)
+
+// Finding is what a check says.
+type Finding struct {
+	Check    string          `json:"check"`
+	Status   Status          `json:"status"`
+	Severity diag.Severity   `json:"severity"`
+	Code     diag.Code       `json:"code"`
+	Text     message.Message `json:"text"`
+	Address  address.Address `json:"address,omitempty"`
+	Marks    []string        `json:"marks,omitempty"`
+	// Is and Limit are the two lengths that clash, where it is lengths.
+	Is    *Figure `json:"is,omitempty"`
+	Limit *Figure `json:"limit,omitempty"`
+	// Figures are all quantities that the verdict rests on, of any dimension, with
+	// their range and source: what is, what it is held against, and what else is told.
+	Figures []Quantity `json:"figures,omitempty"`
+	// Rule names the rule of the house that changes the limit; empty where no shop may.
+	Rule string `json:"rule,omitempty"`
+	// Sources are what the verdict rests on.
+	Sources []figure.Source `json:"sources,omitempty"`
+	// Source is the sources as a check writes them, "key (status)" or "key: work
+	// (status)" with semicolons between, before they are taken apart.
+	Source string        `json:"-"`
+	Where  diag.Place    `json:"where,omitzero"`
+	Remedy []diag.Remedy `json:"remedies,omitempty"`
+	// Near lists the set-ups, steps and pages (ids) that it concerns.
+	Near []string `json:"near,omitempty"`
+}
+
+// Roles of a quantity in a finding.
+const (
+	RoleIs    = "is"    // what is found
+	RoleLimit = "limit" // what it is held against
+	RolePull  = "pull"  // what a hand pulls with
+	RoleHolds = "holds" // the moment that keeps a piece standing
+	RoleLoad  = "load"  // what weighs on it
+	RoleAfter = "after" // what becomes of it after years
+)
+
+// Quantity is one figure of a finding: its role, and beside it the keys of an
+// Estimate, with unit, range and source.
+type Quantity struct {
+	Role string `json:"role"`
+	Estimate
+}
+
+// Word is the catalogue's key for what a finding comes to: a failure that is only
+// worth knowing reads otherwise than one that must be mended.
+func (f Finding) Word() string {
+	if f.Status == Fail && f.Severity == diag.Note {
+		return "status.note"
+	}
+	return "status." + string(cmp.Or(f.Status, Unknown))
+}
