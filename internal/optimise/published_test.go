@@ -162,6 +162,9 @@ func measure(t *testing.T, j job) measured {
 			t.Errorf("%s: %v", in.Name, err)
 			continue
 		}
+		if *publishedFine != 0 {
+			p = finer(p, *publishedFine)
+		}
 		units := j.work
 		if *publishedWork > 0 {
 			units = *publishedWork

@@ -46,7 +46,7 @@ func As(sides []Side, rooms []int64) Scale {
 // which just those rows fit that truly fit is taken; where there is none, the
 // scale in the band named by fallback that loses least.
 const (
-	firstBand  = 1 << 9
+	firstBand  = 1 << 6
 	fallback   = 1 << 12
 	candidates = 3 // greatest rooms that are tried in each band
 )

@@ -20,6 +20,15 @@ type bounded struct {
 
 // sheet returns a filling of stock i, or nil.
 func (b *bounded) sheet(i int, left []int) *cover.Pattern {
+	strips := b.strips(i, left)
+	if strips == nil {
+		return nil
+	}
+	return b.f.m.laid(i, strips)
+}
+
+// strips returns the strips of a filling, or nil.
+func (b *bounded) strips(i int, left []int) []strip {
 	t := &b.f.m.stock[i]
 	left = slices.Clone(left)
 	var strips []strip
@@ -50,10 +59,7 @@ func (b *bounded) sheet(i int, left []int) *cover.Pattern {
 		strips = append(strips, best)
 		y += best.y
 	}
-	if strips == nil {
-		return nil
-	}
-	return b.f.m.feedable(b.f.m.newPattern(i, strips))
+	return strips
 }
 
 // strip fills a strip of height h.

@@ -30,6 +30,16 @@ func newCorrection(m *model, seed uint64) *correction {
 	return c
 }
 
+// corrections returns what fills sheets with knapsacks where there are tables,
+// and beside it, where sizes are rounded, strips in true sizes.
+func (m *model) corrections(seed uint64) []*correction {
+	c := newCorrection(m, seed)
+	if c.guided = m.fine(); m.exact == m {
+		return []*correction{c}
+	}
+	return []*correction{c, newCorrection(m.exact, seed)}
+}
+
 // round makes one plan for what is left.
 func (c *correction) round(left, stockLeft []int, money int64, meter *work.Meter) ([]cover.Use, int64, bool) {
 	m := c.f.m

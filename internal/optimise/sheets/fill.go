@@ -32,7 +32,7 @@ func (m *model) order(s sorting) []lying {
 	for k, kd := range m.kinds {
 		out = append(out, lying{Kind: k, X: kd.x, Y: kd.y})
 		if kd.turn {
-			out = append(out, lying{Kind: k, Turned: true, X: kd.y, Y: kd.x})
+			out = append(out, lying{Kind: k, Turned: true, X: kd.tx, Y: kd.ty})
 		}
 	}
 	density := func(l lying) float64 {
@@ -82,7 +82,9 @@ func (f *filler) sheet(i int, left []int) *cover.Pattern {
 		t := &f.m.stock[i]
 		q := shortlist.Question{X: t.x, Y: t.y, Pieces: f.m.order(widest), Left: left, Value: f.value, Guide: f.value, Scale: 1, Step: 1}
 		if a, _ := shortlist.SearchStages(q, f.m.rules(), f.listed, f.meter); a.Strips != nil {
-			return f.m.stripped(i, a.Strips)
+			if p := f.m.stripped(i, a.Strips); p != nil {
+				return p
+			}
 		}
 	}
 	left = slices.Clone(left)
@@ -109,7 +111,7 @@ func (f *filler) sheet(i int, left []int) *cover.Pattern {
 	if len(strips) == 0 {
 		return nil
 	}
-	return f.m.feedable(f.m.newPattern(i, strips))
+	return f.m.laid(i, strips)
 }
 
 // pastDefect returns the nearest end of a defect beyond y.

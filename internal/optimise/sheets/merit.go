@@ -63,7 +63,7 @@ func (s *search) polish(meter *work.Meter) {
 	}
 	best := meritOf(s.uses)
 	left, limits := s.models[0].demand()
-	for i, m := range s.models {
+	for i, m := range s.exact {
 		c := newCorrection(m, uint64(100+i))
 		for range polishRounds {
 			if !meter.Take(1) {

@@ -61,6 +61,7 @@ func TestPolish(t *testing.T) {
 		}
 		s := &search{p: p, meter: free(), cost: 1 << 62, workers: 1}
 		s.models = []*model{newModel(p, problem.Rip), newModel(p, problem.Crosscut)}
+		s.exact = s.models
 		s.constructed(work.New(t.Context(), 50_000_000))
 		cost, before := s.cost, meritOf(s.uses)
 		s.polish(work.New(t.Context(), polishWork))

@@ -13,6 +13,7 @@ import (
 // kind is all pieces of one size.
 type kind struct {
 	x, y    int64 // kerf included
+	tx, ty  int64 // the same when it is turned
 	d       int
 	turn    bool
 	value   int64             // under MostValue; otherwise the area
@@ -51,10 +52,15 @@ type model struct {
 	stock   []stock
 	step    int64
 	largest float64 // the greatest area of a piece
+	// exact is the model of true sizes, in which patterns are laid out; loose is
+	// one in which everything fits that truly does, for ceilings. Both are the
+	// model itself unless its sizes were rounded.
+	exact, loose *model
 }
 
 func newModel(p problem.Problem, first problem.Direction) *model {
 	m := &model{p: p, swapped: first == problem.Crosscut, scale: commonMeasure(p)}
+	m.exact, m.loose = m, m
 	m.kerf = int64(p.Kerf / m.scale)
 	m.addKinds()
 	for i, s := range p.Stock {
@@ -168,7 +174,7 @@ func (m *model) addKinds() {
 			if m.p.Goal != problem.MostValue {
 				value = max(1, x>>shift) * max(1, y>>shift)
 			}
-			m.kinds = append(m.kinds, kind{x: x, y: y, turn: turn, value: value, row: row})
+			m.kinds = append(m.kinds, kind{x: x, y: y, tx: y, ty: x, turn: turn, value: value, row: row})
 		}
 		m.kinds[i].d += s.quantity
 		m.kinds[i].sources = append(m.kinds[i].sources, s)

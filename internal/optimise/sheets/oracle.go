@@ -12,9 +12,11 @@ import (
 
 // oracle knows what fits on a sheet.
 type oracle struct {
-	models  []*model // the ways to lay the strips
-	guide   ceiling.Stages
+	models  []*model       // the ways to lay the strips
+	guide   ceiling.Stages // of the loose model
 	raster  ceiling.Raster
+	near    ceiling.Stages // of a model that is not its own loose one
+	closer  ceiling.Raster
 	seed    uint64
 	correct []*correction
 }
@@ -22,7 +24,7 @@ type oracle struct {
 func newOracle(models []*model) *oracle {
 	o := &oracle{models: models}
 	for _, m := range models {
-		o.correct = append(o.correct, newCorrection(m, 77))
+		o.correct = append(o.correct, newCorrection(m.exact, 77))
 	}
 	return o
 }
@@ -37,25 +39,20 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 			if ask.Stock[i] == 0 {
 				continue
 			}
-			if !m.stages(&o.guide, i, ask.Value, ask.Left, reply.Exact, meter) {
+			if !m.loose.stages(&o.guide, i, ask.Value, ask.Left, reply.Exact, meter) {
 				return reply, false
 			}
 			reply.Worth[i] = max(reply.Worth[i], o.guide.Worth())
 			if o.guide.Worth() <= ask.Price[i] && reply.Exact {
 				continue
 			}
-			b := bounded{f: f, guide: &o.guide, breath: 3, meter: meter}
-			var found []*cover.Pattern
-			if len(m.stock[i].defects) == 0 { // the knapsacks do not see defects
-				found = append(found, b.sheet(i, ask.Left))
-			}
-			for _, p := range append(found, f.sheet(i, ask.Left)) {
+			for _, p := range []*cover.Pattern{o.knapsacks(f, i, ask, reply.Exact, meter), f.sheet(i, ask.Left)} {
 				if p != nil && worth(p, ask.Value) > ask.Price[i] {
 					reply.Found = append(reply.Found, p)
 				}
 			}
 			if len(reply.Found) == 0 && reply.Exact && ask.Prove {
-				o.tighten(&b, i, ask, &reply, meter)
+				o.tighten(i, ask, &reply, meter)
 			}
 			if len(reply.Found) == 0 && reply.Exact && (reply.Worth[i] > ask.Price[i] || !ask.Prove) {
 				o.listed(m, i, ask, &reply, meter)
@@ -71,32 +68,39 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 	return reply, true
 }
 
+// knapsacks fills a sheet strip by strip, guided by the ceilings of its model.
+func (o *oracle) knapsacks(f filler, i int, ask cover.Ask, all bool, meter *work.Meter) *cover.Pattern {
+	b := bounded{f: f, guide: &o.guide, breath: 3, meter: meter}
+	if len(f.m.stock[i].defects) > 0 { // the knapsacks do not see defects
+		return nil
+	}
+	if f.m.loose != f.m {
+		if b.guide = &o.near; !f.m.stages(b.guide, i, ask.Value, ask.Left, all, meter) {
+			return nil
+		}
+	}
+	return b.sheet(i, ask.Left)
+}
+
 // listed seeks a pattern with short lists; where nothing was left out and nothing
-// found, no pattern is worth more than its price.
+// found, no pattern is worth more than its price. What the loose model finds may
+// not fit in true sizes: then no more is proved than that.
 func (o *oracle) listed(m *model, i int, ask cover.Ask, reply *cover.Reply, meter *work.Meter) {
-	t := &m.stock[i]
-	if len(t.defects) > 0 || len(m.p.Sequences) > 0 || m.p.Feed != (problem.Feed{}) {
+	if len(m.stock[i].defects) > 0 || len(m.p.Sequences) > 0 || m.p.Feed != (problem.Feed{}) {
 		return
 	}
-	q := shortlist.Question{X: t.x, Y: t.y, Pieces: m.order(widest), Left: ask.Left, Value: ask.Value, Guide: ask.Value, Scale: 1, Floor: ask.Price[i], Step: 1}
+	alone := len(o.models) == 1 || m.p.Cutting.Stages == 0
 	for length := 1; length <= 64; length *= 4 {
-		var a shortlist.Answer
-		var ok bool
-		if m.p.Cutting.Stages == 0 {
-			a, ok = shortlist.Search(q, length, meter)
-		} else {
-			a, ok = shortlist.SearchStages(q, m.rules(), length, meter)
+		a, p, ok := m.loose.lists(i, ask, length, meter)
+		if a.Complete && alone && p == nil {
+			reply.Worth[i] = min(reply.Worth[i], a.Value)
 		}
-		if a.Strips != nil {
-			reply.Found = append(reply.Found, m.stripped(i, a.Strips))
+		if p == nil && m.loose != m && a.Value > ask.Price[i] {
+			_, p, ok = m.lists(i, ask, length, meter)
+		}
+		if p != nil {
+			reply.Found = append(reply.Found, p)
 			return
-		}
-		if a.Filling != nil {
-			reply.Found = append(reply.Found, m.parcelled(i, a.Filling))
-			return
-		}
-		if a.Complete && (len(o.models) == 1 || m.p.Cutting.Stages == 0) {
-			reply.Worth[i] = ask.Price[i]
 		}
 		if a.Complete || !ok || !ask.Prove {
 			return
@@ -104,16 +108,37 @@ func (o *oracle) listed(m *model, i int, ask cover.Ask, reply *cover.Reply, mete
 	}
 }
 
+// lists makes one run of short lists and returns the pattern that it found, nil
+// if there is none in true sizes.
+func (m *model) lists(i int, ask cover.Ask, length int, meter *work.Meter) (shortlist.Answer, *cover.Pattern, bool) {
+	q := shortlist.Question{X: m.stock[i].x, Y: m.stock[i].y, Pieces: m.order(widest), Left: ask.Left, Value: ask.Value, Guide: ask.Value, Scale: 1, Floor: ask.Price[i], Step: 1}
+	var a shortlist.Answer
+	var ok bool
+	if m.p.Cutting.Stages == 0 {
+		a, ok = shortlist.Search(q, length, meter)
+	} else {
+		a, ok = shortlist.SearchStages(q, m.rules(), length, meter)
+	}
+	if a.Strips != nil {
+		return a, m.stripped(i, a.Strips), ok
+	}
+	if a.Filling != nil {
+		return a, m.parcelled(i, a.Filling), ok
+	}
+	return a, nil, ok
+}
+
 // tightenings bounds the steps of one tightening.
 const tightenings = 25
 
 // tighten lowers a ceiling by prices on the limits of copies, see multiply. It
 // is for sheets that one model alone describes.
-func (o *oracle) tighten(b *bounded, i int, ask cover.Ask, reply *cover.Reply, meter *work.Meter) {
+func (o *oracle) tighten(i int, ask cover.Ask, reply *cover.Reply, meter *work.Meter) {
 	if len(o.models) > 1 {
 		return
 	}
-	m := o.models[0]
+	m := o.models[0].loose
+	b := bounded{f: filler{m: m, tries: 3}, guide: &o.guide, breath: 3, meter: meter}
 	many := make([]int, len(ask.Left))
 	for k, n := range ask.Left {
 		many[k] = min(n*1000, 1000)
@@ -139,19 +164,24 @@ func (o *oracle) tighten(b *bounded, i int, ask cover.Ask, reply *cover.Reply, m
 			return
 		}
 		b.f.value, b.f.order = reduced, m.byValue(reduced)
-		p := b.sheet(i, many)
-		if p == nil {
+		strips := b.strips(i, many)
+		if strips == nil {
 			return
 		}
-		for _, e := range p.Use {
-			norm += float64(float64(e.N-ask.Left[e.Kind]) * float64(e.N-ask.Left[e.Kind]))
+		used := uses(strips, len(many))
+		for k, n := range used {
+			if n > 0 {
+				norm += float64(float64(n-ask.Left[k]) * float64(n-ask.Left[k]))
+			}
 		}
 		if norm == 0 {
 			return
 		}
-		for _, e := range p.Use {
-			d := float64(e.N - ask.Left[e.Kind])
-			price[e.Kind] = max(0, min(ask.Value[e.Kind], price[e.Kind]+int64(step*float64(top-ask.Price[i])*d/norm)))
+		for k, n := range used {
+			if n > 0 {
+				d := float64(n - ask.Left[k])
+				price[k] = max(0, min(ask.Value[k], price[k]+int64(step*float64(top-ask.Price[i])*d/norm)))
+			}
 		}
 	}
 }
@@ -179,7 +209,7 @@ func (o *oracle) unlimited(ask cover.Ask, reply cover.Reply, meter *work.Meter) 
 			reply.Worth[i] = 0
 			continue
 		}
-		if !m.raster(&o.raster, i, ask.Value, ask.Left, meter) {
+		if !m.loose.raster(&o.raster, i, ask.Value, ask.Left, meter) {
 			reply.Exact = false
 			return reply, !meter.Ended() || len(reply.Found) > 0
 		}
@@ -187,7 +217,11 @@ func (o *oracle) unlimited(ask cover.Ask, reply cover.Reply, meter *work.Meter) 
 		if reply.Worth[i] <= ask.Price[i] || len(m.stock[i].defects) > 0 || len(m.p.Sequences) > 0 {
 			continue
 		}
-		if p := m.parcelled(i, o.raster.Filling(ask.Left)); p != nil && worth(p, ask.Value) > ask.Price[i] {
+		p := m.loose.parcelled(i, o.raster.Filling(ask.Left))
+		if p == nil && m.loose != m && m.raster(&o.closer, i, ask.Value, ask.Left, meter) {
+			p = m.parcelled(i, o.closer.Filling(ask.Left))
+		}
+		if p != nil && worth(p, ask.Value) > ask.Price[i] {
 			reply.Found = append(reply.Found, p)
 		} else if len(reply.Found) == 0 && reply.Exact && m.p.Pieces() <= fewPieces {
 			o.listed(m, i, ask, &reply, meter)
@@ -200,6 +234,7 @@ func (o *oracle) unlimited(ask cover.Ask, reply cover.Reply, meter *work.Meter) 
 func (o *oracle) Uniform(i, k, most int) *cover.Pattern {
 	var best *cover.Pattern
 	for _, m := range o.models {
+		m = m.exact
 		left := make([]int, len(m.kinds))
 		left[k] = most
 		value := make([]int64, len(m.kinds))

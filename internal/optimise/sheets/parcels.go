@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"scantling/internal/optimise/ceiling"
+	"scantling/internal/optimise/coarse"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/sawing"
@@ -13,9 +14,13 @@ type parcels struct {
 	root *ceiling.Parcel
 }
 
-// parcelled returns the pattern of a filling with parcels, or nil if it is empty
-// or cannot be sawn.
+// parcelled returns the pattern of a filling with parcels in true sizes, or nil if
+// it is empty, does not fit or cannot be sawn.
 func (m *model) parcelled(stock int, root *ceiling.Parcel) *cover.Pattern {
+	if m.exact != m {
+		t := &m.exact.stock[stock]
+		root, m = coarse.True(m.truly).Parcel(root, t.x, t.y), m.exact
+	}
 	p := m.newParcels(stock, root)
 	if len(p.Use) == 0 {
 		return nil

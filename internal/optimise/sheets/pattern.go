@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"scantling/internal/optimise/ceiling"
+	"scantling/internal/optimise/coarse"
 	"scantling/internal/optimise/cover"
 )
 
@@ -46,6 +47,19 @@ func (m *model) newPattern(stock int, strips []strip) *cover.Pattern {
 	return cover.NewPattern(stock, entries, &staged{m, strips})
 }
 
+// uses counts the pieces of strips by kind.
+func uses(strips []strip, kinds int) []int {
+	used := make([]int, kinds)
+	for _, s := range strips {
+		for _, c := range s.columns {
+			for _, it := range c.items {
+				used[it.kind]++
+			}
+		}
+	}
+	return used
+}
+
 // worth returns what the pieces of a pattern are worth at the given values.
 func worth(p *cover.Pattern, value []int64) int64 {
 	var sum int64
@@ -55,8 +69,15 @@ func worth(p *cover.Pattern, value []int64) int64 {
 	return sum
 }
 
-// stripped returns the pattern of strips.
+// stripped returns the pattern of strips in true sizes, or nil if they do not fit.
 func (m *model) stripped(stock int, list []ceiling.Strip) *cover.Pattern {
+	if m.exact != m {
+		t := &m.exact.stock[stock]
+		if list = coarse.True(m.truly).Strips(list, t.x, t.y); list == nil {
+			return nil
+		}
+		m = m.exact
+	}
 	var strips []strip
 	y := int64(0)
 	for _, row := range list {

@@ -53,9 +53,7 @@ func (s *search) rebuild(units int64) {
 		return
 	}
 	for i, m := range s.models {
-		c := newCorrection(m, uint64(50+i))
-		c.guided = m.fine()
-		b.correct = append(b.correct, c)
+		b.correct = append(b.correct, m.corrections(uint64(50+i))...)
 	}
 	for round := 0; round < 20_000 && !s.done() && !part.Ended() && len(b.sheets) > 1; round++ {
 		if !part.Take(int64(len(b.sheets))) {
@@ -118,13 +116,15 @@ func (b *rebuilding) round(n int) {
 
 // anew cuts what is left for at most so much money.
 func (b *rebuilding) anew(m *model, n int, left, stock []int, money int64) ([]*cover.Pattern, int64) {
-	if each := m.stock[0].cost; n%4 == 0 && m.plain() && money > each {
+	if each := m.stock[0].cost; n%4 == 0 && m.exact.plain() && money > each {
 		q := m.inBeams()
 		q.Left, q.Most = left, int(money/each)-1
 		if plan, ok := beam.Search(q, 4<<b.r.IntN(7), beam.Guide(b.r.IntN(3)), nil, b.meter); ok {
 			var made []*cover.Pattern
 			for _, strips := range plan.Sheets {
-				made = append(made, m.stripped(0, strips))
+				if p := m.stripped(0, strips); p != nil {
+					made = append(made, p)
+				}
 			}
 			if holds(made, left) {
 				return made, each * int64(len(made))
@@ -133,7 +133,7 @@ func (b *rebuilding) anew(m *model, n int, left, stock []int, money int64) ([]*c
 	}
 	c := b.correct[n%len(b.correct)]
 	c.f.listed = 0
-	if n%3 == 1 && m.listable() {
+	if n%3 == 1 && c.f.m.listable() {
 		c.f.listed = 1 << b.r.IntN(4)
 	}
 	uses, cost, ok := c.round(left, stock, money+1, b.meter)

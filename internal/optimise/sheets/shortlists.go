@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"scantling/internal/optimise/ceiling"
-	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/shortlist"
 )
@@ -14,7 +13,7 @@ const mostListed = 1 << 12
 // longer short lists, and says whether one run at least went through.
 func (s *search) shortlists() bool {
 	m := s.models[0]
-	if !m.fine() || !m.plain() {
+	if !m.loose.fine() || !s.exact[0].plain() {
 		return false
 	}
 	left, _ := m.demand()
@@ -25,7 +24,13 @@ func (s *search) shortlists() bool {
 	}
 	through := false
 	open := len(models)
+	for _, m := range models[:open] { // loose ones prove, tight ones find what fits
+		if m.loose != m {
+			models = append(models[:len(models):len(models)], m.loose)
+		}
+	}
 	complete := make([]bool, len(models))
+	most := int64(0) // that complete runs leave possible
 	for length := 1; length <= mostListed && !s.done(); length *= 2 {
 		for i, m := range models {
 			if complete[i] {
@@ -36,16 +41,18 @@ func (s *search) shortlists() bool {
 				Guide: guide, Limits: limits, Scale: lagrange, Floor: -s.cost,
 			}, length)
 			if a.Complete {
-				complete[i] = true
-				open--
+				if complete[i] = true; m.loose == m {
+					most = max(most, a.Value)
+					open--
+				}
 			}
 			if !ok {
 				return through // longer lists end sooner still
 			}
 		}
 		through = true
-		if open == 0 {
-			s.bound, s.proof = -s.cost, problem.BySearch
+		if open == 0 && max(most, -s.cost) < s.bound {
+			s.bound, s.proof = max(most, -s.cost), problem.BySearch
 		}
 	}
 	return through
@@ -57,14 +64,14 @@ func (s *search) listed(m *model, q shortlist.Question, length int) (shortlist.A
 		q.Pieces = m.order(largest)
 		a, ok := shortlist.Search(q, length, s.meter)
 		if a.Filling != nil {
-			s.offer([]cover.Use{{Pattern: m.parcelled(0, a.Filling), N: 1}}, -a.Value)
+			s.mend(m.parcelled(0, a.Filling))
 		}
 		return a, ok
 	}
 	q.Pieces = m.order(widest)
 	a, ok := shortlist.SearchStages(q, m.rules(), length, s.meter)
 	if a.Strips != nil {
-		s.offer([]cover.Use{{Pattern: m.stripped(0, a.Strips), N: 1}}, -a.Value)
+		s.mend(m.stripped(0, a.Strips))
 	}
 	return a, ok
 }

@@ -21,13 +21,15 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 			s.models = append(s.models, newModel(p, d))
 		}
 	}
+	s.exact = s.models
 	bound, enough := s.models[0].material()
 	if !enough {
 		return problem.Answer{}, shortage("all of it together is smaller than the parts")
 	}
 	s.bound, s.proof = bound, problem.ByMaterial
+	s.models = rounded(s.exact, firstMethod)
 	if p.Goal == problem.LeastCost {
-		m := s.models[0]
+		m := s.models[0].loose
 		if n := m.conflict(firstMethod); n > 0 && n*m.stock[0].cost > s.bound {
 			s.bound, s.proof = n*m.stock[0].cost, problem.ByConflict
 		}
@@ -48,7 +50,7 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 			share /= 4 // of several sizes, columns and their prices choose better
 		}
 		s.rebuild(min(mostRebuilding, share))
-		if s.models[0].fine() {
+		if s.models[0].loose.fine() {
 			s.cover()
 		}
 		s.rebuild(s.meter.Left())
@@ -71,7 +73,8 @@ func shortage(why string) error {
 // search is a run on one problem.
 type search struct {
 	p       problem.Problem
-	models  []*model
+	exact   []*model // in true sizes, by the way that strips lie
+	models  []*model // that are searched, see rounded
 	meter   *work.Meter
 	workers int
 	// The best so far. Under MostValue cost is the value less than nothing, so
@@ -106,7 +109,7 @@ func (s *search) done() bool {
 func (s *search) constructed(meter *work.Meter) {
 	for _, tries := range []int{1, 6} {
 		for o := sorting(0); o < sortings; o++ {
-			for _, m := range s.models {
+			for _, m := range s.exact {
 				if s.cost < math.MaxInt64 && (meter.Ended() || s.done()) {
 					return
 				}
@@ -166,13 +169,12 @@ func (s *search) correct() {
 	part := s.meter.Split(min(mostCorrected, s.meter.Left()/correctShare))
 	left, limits := s.models[0].demand()
 	for i, m := range s.models {
-		c := newCorrection(m, uint64(i))
-		c.guided = m.fine()
+		by := m.corrections(uint64(i))
 		for n := 0; n < 2000 && !s.done() && !part.Ended(); n++ {
 			if !part.Take(1) {
 				break
 			}
-			if uses, cost, ok := c.round(left, limits, math.MaxInt64, part); ok {
+			if uses, cost, ok := by[n%len(by)].round(left, limits, math.MaxInt64, part); ok {
 				s.offer(uses, cost)
 			}
 		}
@@ -215,7 +217,7 @@ func (s *search) answer() problem.Answer {
 		cost = -cost
 	}
 	a := problem.Answer{
-		Diagrams: s.models[0].diagrams(s.uses), Cost: problem.Cost(cost),
+		Diagrams: s.exact[0].diagrams(s.uses), Cost: problem.Cost(cost),
 		Bound: problem.Cost(s.bound), Proof: s.proof, Status: problem.Gap,
 	}
 	switch {

@@ -87,7 +87,11 @@ func (s *search) beam(m *model, width int, guide beam.Guide, view *beam.Outlook,
 	}
 	var uses []cover.Use
 	for _, strips := range plan.Sheets {
-		uses = append(uses, cover.Use{Pattern: m.stripped(0, strips), N: 1})
+		p := m.stripped(0, strips)
+		if p == nil {
+			return
+		}
+		uses = append(uses, cover.Use{Pattern: p, N: 1})
 	}
 	if q.One {
 		s.offer(uses, -plan.Value)

@@ -3,6 +3,7 @@ package sheets
 import (
 	"slices"
 
+	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/work"
@@ -26,12 +27,12 @@ const nearly = 256
 // ceiling is proved. The fillings found on the way are mended and offered.
 func (s *search) multiply(meter *work.Meter) {
 	m := s.models[0]
-	if !m.fine() {
+	if !m.loose.fine() {
 		return
 	}
 	left, _ := m.demand()
 	value := m.values()
-	price := m.pricesByArea() // of the limit on each kind
+	price := s.exact[0].pricesByArea() // of the limit on each kind
 	reduced := make([]int64, len(value))
 	step, stale := 0.3, 0
 	along := make([]float64, len(value)) // where the prices are going
@@ -104,41 +105,46 @@ func (s *search) ceilingAt(o *oracle, values []int64, left []int, meter *work.Me
 		}
 	}
 	used := make([]int, len(left))
-	count := func(p *cover.Pattern) {
-		clear(used)
-		if p != nil {
-			for _, e := range p.Use {
-				used[e.Kind] = e.N
-			}
-		}
-	}
 	if s.p.Cutting.Stages == 0 {
 		m := s.models[0]
-		if !m.raster(&o.raster, 0, values, left, meter) {
+		if !m.loose.raster(&o.raster, 0, values, left, meter) {
 			return 0, nil, false
 		}
-		count(m.parcelled(0, o.raster.Filling(many)))
-		s.mend(m.parcelled(0, o.raster.Filling(left)), left)
+		o.raster.Filling(many).Walk(func(p *ceiling.Parcel) {
+			if p.Piece != nil {
+				used[p.Piece.Kind]++
+			}
+		})
+		p := m.loose.parcelled(0, o.raster.Filling(left))
+		if p == nil && m.loose != m && m.raster(&o.closer, 0, values, left, meter) {
+			p = m.parcelled(0, o.closer.Filling(left))
+		}
+		s.mend(p)
 		return o.raster.Top(), used, true
 	}
 	var top int64
 	for _, m := range s.models {
-		if !m.stages(&o.guide, 0, values, left, true, meter) {
+		if !m.loose.stages(&o.guide, 0, values, left, true, meter) {
 			return 0, nil, false
 		}
-		b := bounded{f: filler{m: m, value: values, order: m.byValue(values)}, guide: &o.guide, breath: 2, meter: meter}
+		b := bounded{f: filler{m: m.loose, value: values, order: m.loose.byValue(values)}, guide: &o.guide, breath: 2, meter: meter}
 		if o.guide.Worth() >= top {
 			top = o.guide.Worth()
-			count(b.sheet(0, many))
+			used = uses(b.strips(0, many), len(many))
 		}
 		b.breath = 4
-		s.mend(b.sheet(0, left), left)
+		p := b.sheet(0, left)
+		if p == nil && m.loose != m && m.stages(&o.near, 0, values, left, true, meter) {
+			b.f.m, b.f.order, b.guide = m, m.byValue(values), &o.near
+			p = b.sheet(0, left)
+		}
+		s.mend(p)
 	}
 	return top, used, true
 }
 
 // mend offers a filling; value correction has its turn where it is not staged.
-func (s *search) mend(p *cover.Pattern, left []int) {
+func (s *search) mend(p *cover.Pattern) {
 	if p == nil || len(s.p.Stock[0].Defects) > 0 {
 		return
 	}
