@@ -17,7 +17,7 @@ import (
 func (f *family) fasteners(how string, j *piece.Joint, p pair) *piece.Fasteners {
 	known := []string{"kind", "count", "margin", "pilot", "depth"}
 	if how == "screws" {
-		known = append(known, "clearance", "sink", "plug")
+		known = append(known, "clearance", "sink", "plug", "slot")
 	}
 	v, ok := f.object(how, known...)
 	if !ok {
@@ -120,6 +120,10 @@ func (d drilling) screw(wood hardware.Wood) bool {
 	d.out.Pilot, okP = d.hole("pilot", h.Lead)
 	d.out.Clearance, okC = d.hole("clearance", h.Clearance)
 	if !okP || !okC || !d.mouth(s, h) {
+		return false
+	}
+	var okS bool
+	if d.out.Slot, okS = d.hole("slot", figure.Of[unit.Length]{}); !okS {
 		return false
 	}
 	d.out.Depth, okD = d.hole("depth", deep)

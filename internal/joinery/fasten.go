@@ -88,10 +88,14 @@ func (w *work) fasten(j *joint) {
 	if through.Nm <= 0 {
 		through = f.Pilot
 	}
-	for _, x := range at {
+	for k, x := range at {
 		spot := [3]piece.Figure{}
 		spot[d.spread], spot[d.mid] = x, mid
-		w.bore(j, d.first, d.way.Opposite(), spot, through, w.along(d.first, axis)).Sink = f.Sink
+		if along := d.frees(); f.Slot.Nm > 0 && (along != d.spread || 2*k+1 != len(at)) {
+			w.slotHole(j, d, spot, along, through)
+		} else {
+			w.bore(j, d.first, d.way.Opposite(), spot, through, w.along(d.first, axis)).Sink = f.Sink
+		}
 		if f.Pilot.Nm > 0 {
 			w.bore(j, d.second, d.way.Opposite(), spot, f.Pilot, depth)
 		}

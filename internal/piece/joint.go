@@ -90,6 +90,10 @@ type Fasteners struct {
 	// for a plug over it.
 	Clearance Figure `json:"clearance,omitzero"`
 	Sink      *Sink  `json:"sink,omitempty"`
+	// Slot is how far a screw's shank may move to either side in the first part: its
+	// hole is that much longer at both ends, across the second part's grain. The screw
+	// in the middle of a row of an odd number stays in a round hole. 0 for round holes.
+	Slot Figure `json:"slot,omitzero"`
 }
 
 // Dowels is a row of dowels.

@@ -7,7 +7,6 @@ import (
 	"scantling/internal/address"
 	"scantling/internal/analysis/estimate"
 	"scantling/internal/figure"
-	"scantling/internal/joinery"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -41,8 +40,9 @@ func (f *follower) pairs() []plan.GrainPair {
 			if axis == entry || low.Region[axis].Size() <= 0 || !entered(low.Region[axis]) {
 				continue
 			}
-			if moves, holds, ok := f.which(a, b, axis, low.Region[axis].Size()); ok {
-				out = append(out, f.pair(j, low, moves, holds, axis, limit))
+			held := j.Held(low.Region[axis], axis, a, f.Ledger)
+			if moves, holds, ok := f.which(a, b, axis, held.Size()); ok {
+				out = append(out, f.pair(j, held, moves, holds, axis, limit))
 			}
 		}
 	}
@@ -71,11 +71,11 @@ func (f *follower) which(a, b *piece.Part, axis piece.Axis, size unit.Length) (m
 	return a, b, true
 }
 
-func (f *follower) pair(j *piece.Joint, low *joinery.Lowered, moves, holds *piece.Part, axis piece.Axis, limit piece.Figure) plan.GrainPair {
+func (f *follower) pair(j *piece.Joint, held piece.Extent, moves, holds *piece.Part, axis piece.Axis, limit piece.Figure) plan.GrainPair {
 	name := string(j.Address) + ".grain"
 	m, w, _ := f.wood(moves)
 	across, _ := side(moves, axis)
-	size := f.Ledger.Less(name+".joined", low.Region[axis].High, low.Region[axis].Low)
+	size := f.Ledger.Less(name+".joined", held.High, held.Low)
 	s := f.swell(name, m, w, across, size)
 	p := plan.GrainPair{
 		Joint: j.Address, Moves: moves.Address, Holds: holds.Address, Axis: axis, Size: size,

@@ -98,7 +98,11 @@ func (b *builder) held(j piece.Joint) string {
 func (b *builder) fasteners(j piece.Joint) string {
 	switch f, d := j.Fasteners, j.Dowels; {
 	case f != nil:
-		return b.say("joint-fasteners", message.Count("n", f.Count), message.Text("kind", f.Kind), message.Text("margin", b.length(f.Margin)))
+		row := b.say("joint-fasteners", message.Count("n", f.Count), message.Text("kind", f.Kind), message.Text("margin", b.length(f.Margin)))
+		if f.Slot.Nm > 0 {
+			row += "; " + b.say("joint-slots", message.Text("slot", b.length(f.Slot)))
+		}
+		return row
 	case d != nil:
 		return b.say("joint-dowels", message.Count("n", d.Count), message.Text("diameter", b.length(d.Diameter)), message.Text("margin", b.length(d.Margin)),
 			message.Text("a", b.length(d.InA)), message.Text("b", b.length(d.InB)))

@@ -37,6 +37,14 @@ const (
 	//
 	// Example: a board 200 wide glued across another.
 	CodeCrossGrain diag.Code = "glued-across-the-grain"
+	// CodeScrewed: solid wood is screwed tight across its grain over a width that moves.
+	//
+	// Example: a table's top of 400 with three screws up through each kicker.
+	CodeScrewed diag.Code = "screwed-across-the-grain"
+	// CodeSlot: the slots of screws are shorter than the wood moves.
+	//
+	// Example: slots of 2 each side under a top of ash 400 wide.
+	CodeSlot diag.Code = "slots-too-short"
 	// CodeTray: loose parts have too little room to grow.
 	//
 	// Example: a tray 176 wide with 0.5 of room in a drawer.
@@ -61,6 +69,7 @@ var Analysis = analysis.Declare(analysis.Info{
 	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("season", c)}
 	j.fits(movement.Analysis.Get(c))
 	j.glue()
+	j.screws()
 	for _, m := range j.index.Moves() {
 		j.loose(m)
 	}
@@ -178,6 +187,7 @@ func (j *judge) glue() {
 			continue
 		}
 		for axis, e := range made[g.Address].Region {
+			e = g.Held(e, piece.Axis(axis), a, j.Ledger)
 			if e.Size() <= limit.Nm || j.moves(a, piece.Axis(axis)) == j.moves(b, piece.Axis(axis)) {
 				continue
 			}

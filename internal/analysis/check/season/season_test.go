@@ -108,3 +108,29 @@ func TestTray(t *testing.T) {
 func TestGoodChest(t *testing.T) {
 	checktest.Want(t, checktest.Run(t, checktest.Chest(), checktest.Shop(), season.Analysis), plan.Pass, season.CodeMoves)
 }
+
+// A top of cherry 400 screwed up through a rail of 300 across its grain, 20 from its
+// ends: what moves is the whole of the 400.
+func TestScrews(t *testing.T) {
+	for _, c := range []struct {
+		slides bool
+		slot   int64
+		code   diag.Code
+	}{{false, 0, season.CodeScrewed}, {true, 0, season.CodeMoves}, {true, 60, season.CodeMoves}, {true, 5, season.CodeSlot}} {
+		b := trial.New()
+		b.Part("top", trial.GrainRight, 0, 4500, 0, 4000, 200, 400)
+		b.Part("rail", piece.Frame{Length: piece.ToBack, Width: piece.ToLeft, Thickness: piece.ToUp}, 1000, 1400, 500, 3500, 0, 200)
+		b.Joint("up", piece.ButtJoint, "rail", "top", 0, func(j *piece.Joint) {
+			j.Glue, j.Slides = "", c.slides
+			j.Fasteners = &piece.Fasteners{Kind: "screw 4 x 35", Count: 3, Margin: b.Fig("margin", 200)}
+			if c.slot > 0 {
+				j.Fasteners.Slot = b.Fig("slot", c.slot)
+			}
+		})
+		checktest.Materials(b)
+		got := checktest.Run(t, b, checktest.Shop(), season.Analysis)
+		if len(got) != 1 || got[0].Code != c.code {
+			t.Errorf("slots of %d: %+v", c.slot, got)
+		}
+	}
+}

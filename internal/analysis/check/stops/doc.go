@@ -5,7 +5,7 @@
 // to the front until it meets wood that does not move with it. A drawer that
 // meets nothing behind has no stop. One that is stopped by what stands behind the
 // whole drawer, the case's back, pushes the back off in time and cannot be
-// adjusted. A drawer that nothing holds in front, and that has no turn-button or
+// adjusted; a block that is glued there for it can be planed until the front is flush. A drawer that nothing holds in front, and that has no turn-button or
 // other stop among its hardware, falls out; one that is held by wood can never be
 // taken out. Behind the drawer, room must be left when the case has shrunk.
 //

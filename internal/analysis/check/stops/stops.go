@@ -93,7 +93,7 @@ func (j *judge) move(m bodies.Move) {
 	switch {
 	case behind == nil:
 		j.fail(m, CodeNoStop, message.New("check.stops.no-stop", name), nil, nil, practice)
-	case behind.Extent[piece.Back].Low.Nm >= m.Extent[piece.Back].High.Nm:
+	case behind.Extent[piece.Back].Low.Nm >= m.Extent[piece.Back].High.Nm && !block(behind, m):
 		room := j.Ledger.Less(string(m.Group.Address)+".behind", behind.Extent[piece.Back].Low, m.Extent[piece.Back].High)
 		j.fail(m, CodeBackStops, message.New("check.stops.back", name, message.Text("mark", j.out.Mark(behind.Address)), message.Length("is", room.Nm)), &room, nil, practice)
 	}
@@ -135,6 +135,12 @@ func (j *judge) meets(m bodies.Move, back bool) *piece.Part {
 		}
 	}
 	return found
+}
+
+// block reports whether a part is a stop that was put there for it, not the case's
+// back: no wider than half of the drawer.
+func block(p *piece.Part, m bodies.Move) bool {
+	return 2*p.Extent[piece.Right].Size() <= m.Extent[piece.Right].High.Nm-m.Extent[piece.Right].Low.Nm
 }
 
 // apiece reports whether a box and a drawer share a stretch along an axis.
