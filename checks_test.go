@@ -42,6 +42,7 @@ var inDocuments = map[string]checkDocuments{
 	"require":      {fails: "rule-broken", noUnknown: "a rule that cannot be worked out is an error of the document"},
 	"sag":          {fails: "sags", unknown: "load-not-known"},
 	"season":       {fails: "fit-binds", noUnknown: "as for the room of panels"},
+	"short grain":  {fails: "short-grain-at-end", noUnknown: "which way the grain runs is always known; only an outline of more than a thousand corners is left open"},
 	"stock":        {noFail: "a material that the rack does not hold is an error of the document", unknown: "bought-without-price"},
 	"stops":        {fails: "out-stop-missing", noUnknown: "a fit in a space that is not there is an error of the document"},
 	"supplies":     {fails: "wrong-air-for-it", unknown: "glue-not-known"},

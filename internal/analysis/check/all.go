@@ -23,6 +23,7 @@ import (
 	"scantling/internal/analysis/check/require"
 	"scantling/internal/analysis/check/sag"
 	"scantling/internal/analysis/check/season"
+	"scantling/internal/analysis/check/shortgrain"
 	"scantling/internal/analysis/check/stock"
 	"scantling/internal/analysis/check/stops"
 	"scantling/internal/analysis/check/supplies"
@@ -35,6 +36,6 @@ func All() []analysis.Analysis {
 	return []analysis.Analysis{
 		assembly.Analysis, backtoback.Analysis, collision.Analysis, cutter.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
 		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis, supplies.Analysis,
-		finishing.Analysis, governed.Analysis, panelroom.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
+		finishing.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
 	}
 }
