@@ -4,14 +4,18 @@ import (
 	_ "embed" // the help
 	"strings"
 
+	"scantling/internal/address"
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check/bodies"
+	"scantling/internal/analysis/check/reach"
 	"scantling/internal/analysis/check/verdict"
 	"scantling/internal/analysis/marks"
+	"scantling/internal/analysis/strength"
 	"scantling/internal/diag"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/unit"
 )
 
 // Codes of the findings.
@@ -20,6 +24,10 @@ const (
 	//
 	// Example: a drawer 400 wide and 378 long.
 	CodeWide diag.Code = "drawer-wider-than-long"
+	// CodeSticks: it sticks at a corner even when it is shut.
+	//
+	// Example: a drawer 1000 wide and 240 long.
+	CodeSticks diag.Code = "drawer-sticks"
 	// CodeNoParts: a group that moves has no parts.
 	//
 	// Example: a fit that moves an empty group.
@@ -33,35 +41,77 @@ const (
 //go:embed doc.go
 var source string
 
+// usual is the least length of a drawer to its width, in common practice.
+const usual = "check.drawer-length (practice)"
+
+// rule is the habit of the house that takes its place.
+const rule = "drawer length to width"
+
 // Analysis is the check.
 var Analysis = analysis.Declare(analysis.Info{
-	Name: "racking", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis},
+	Name: "racking", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, strength.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
 	out := verdict.Of("racking", c)
+	runs := map[address.Address]plan.DrawerRun{}
+	for _, r := range strength.Analysis.Get(c).Drawers {
+		runs[r.Moves] = r
+	}
 	for _, m := range bodies.Of(c).Moves() {
-		if len(m.Parts) == 0 {
+		r, slides := runs[m.Group.Address]
+		switch {
+		case len(m.Parts) == 0:
 			out.Unknown(CodeNoParts, message.New("check.racking.no-parts", message.Address("group", m.Group.Address)), m.Group.Address, m.Group.Where)
-			continue
-		}
-		name := string(m.Group.Address)
-		width := c.Ledger.Less(name+".width", m.Extent[piece.Right].High, m.Extent[piece.Right].Low)
-		length := c.Ledger.Less(name+".length", m.Extent[piece.Back].High, m.Extent[piece.Back].Low)
-		if length.Nm >= width.Nm || guided(c.Piece, m) {
-			continue
-		}
-		x := plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeWide, Address: m.Group.Address, Where: m.Group.Where,
-			Is: verdict.Figure(length), Limit: verdict.Figure(width), Source: "check.drawer-length (practice)",
-			Text: message.New("check.racking.wide", message.Address("group", m.Group.Address), message.Length("is", length.Nm), message.Length("limit", width.Nm),
-				message.Ratio("ratio", length.Nm.Millimetres()/width.Nm.Millimetres())),
-		}
-		if f := m.Fronts(); len(f) > 0 {
-			out.Add(x, f[0].Address)
-		} else {
-			out.Add(x)
+		case slides && !guided(c.Piece, m):
+			drawer(c, out, m, r)
 		}
 	}
 	return out.Done(CodeRuns, message.New("check.racking.runs")), nil
 })
+
+// drawer judges one drawer that slides on wood.
+func drawer(c *analysis.Context, out *verdict.Findings, m bodies.Move, r plan.DrawerRun) {
+	limit, by := least(c, r)
+	if r.Long.Nm >= limit.Nm {
+		return
+	}
+	x := plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeWide, Address: m.Group.Address, Where: m.Group.Where,
+		Is: verdict.Figure(r.Long), Limit: verdict.Figure(limit), Rule: rule,
+		Figures: []plan.Quantity{verdict.Quantity(plan.RoleHolds, r.SticksAt)}, Source: by + "; " + verdict.Cite(r.SticksAt.Source)}
+	key := "check.racking.wide"
+	switch r.CornerPull {
+	case "sticks":
+		x.Severity, x.Code, key = diag.Error, CodeSticks, "check.racking.sticks"
+	case "may stick":
+		key = "check.racking.may-stick"
+	}
+	sticks, low, high, _ := r.SticksAt.Lengths()
+	waxed, _, _, _ := r.Waxed.Lengths()
+	args := []message.Arg{
+		message.Address("group", m.Group.Address), message.Length("is", r.Long.Nm), message.Length("wide", r.Width.Nm), message.Length("limit", limit.Nm),
+		message.Ratio("ratio", r.Long.Nm.Millimetres()/r.Width.Nm.Millimetres()),
+		message.LengthRounded("sticks", sticks, unit.Up), message.LengthRounded("low", low, unit.Up), message.LengthRounded("high", high, unit.Up), message.LengthRounded("waxed", waxed, unit.Up),
+	}
+	x.Text = message.New(key, args...)
+	if narrow := r.Width.Nm - (limit.Nm - r.Long.Nm); limit.Nm == r.Width.Nm {
+		x.Remedy = append(x.Remedy, reach.Rewrite(c, message.New("check.racking.narrower", message.LengthRounded("to", narrow, unit.Down)), r.Width, narrow, unit.Down))
+	}
+	if f := m.Fronts(); len(f) > 0 {
+		out.Add(x, f[0].Address)
+	} else {
+		out.Add(x)
+	}
+}
+
+// least is how long a drawer of a width must be, and who says so.
+func least(c *analysis.Context, r plan.DrawerRun) (piece.Figure, string) {
+	if c.Shop != nil {
+		if own, ok := c.Shop.Rule(rule); ok && own.Value.IsNumeric() && own.Value.Sign() > 0 {
+			thousandths := int64(own.Value.Float()*1000 + 0.5)
+			return c.Ledger.Times(string(r.Moves)+".least length", r.Width, thousandths, 1000), "house." + rule + ": " + own.Why + " (stated)"
+		}
+	}
+	return r.Width, usual
+}
 
 // guided reports whether the drawer has runners or guides.
 func guided(p *piece.Piece, m bodies.Move) bool {

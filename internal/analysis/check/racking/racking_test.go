@@ -1,14 +1,17 @@
 package racking_test
 
 import (
+	"strings"
 	"testing"
 
 	"scantling/internal/analysis/check/checktest"
 	"scantling/internal/analysis/check/racking"
+	"scantling/internal/analysis/estimate"
 	"scantling/internal/diag"
 	"scantling/internal/piece"
 	"scantling/internal/piece/trial"
 	"scantling/internal/plan"
+	"scantling/internal/shop"
 	"scantling/internal/unit"
 )
 
@@ -23,6 +26,8 @@ func TestRacking(t *testing.T) {
 		{"square", 4000, 4000, "", plan.Pass, racking.CodeRuns},
 		{"wider by a hair", 4001, 4000, "", plan.Fail, racking.CodeWide},
 		{"wider, on runners", 4001, 4000, "ball runner 350", plan.Pass, racking.CodeRuns},
+		{"sticks when it is shut", 4001, 1000, "", plan.Fail, racking.CodeSticks},
+		{"a quarter of its width, to a hair", 4001, 1001, "", plan.Fail, racking.CodeWide},
 		{"wider, with a knob", 4001, 4000, "knob 25", plan.Fail, racking.CodeWide},
 		{"empty", 0, 0, "", plan.Unknown, racking.CodeNoParts},
 	} {
@@ -37,8 +42,28 @@ func TestRacking(t *testing.T) {
 		}
 		t.Log(c.name)
 		got := checktest.Want(t, checktest.Run(t, b, checktest.Shop(), racking.Analysis), c.status, c.code)
-		if c.status == plan.Fail && (got[0].Is.Nm != unit.MM(400) || got[0].Limit.Nm != 4001*trial.Tenth) {
+		if c.status == plan.Fail && (got[0].Is.Nm != unit.Length(c.long)*trial.Tenth || got[0].Limit.Nm != 4001*trial.Tenth) {
 			t.Errorf("%s: is %v, limit %v", c.name, got[0].Is, got[0].Limit)
+		}
+	}
+}
+
+// The house may put up with another length: 0.7 of the width of 400 is 280.
+func TestHouseRule(t *testing.T) {
+	for _, c := range []struct {
+		long   int64
+		status plan.Status
+		code   diag.Code
+	}{{2800, plan.Pass, racking.CodeRuns}, {2799, plan.Fail, racking.CodeWide}} {
+		b := trial.New()
+		b.Group("drawer", "opening")
+		b.Part("drawer.front", trial.Front, 0, 4000, 0, 140, 0, 600)
+		b.Part("drawer.side", trial.SideLow, 0, 100, 140, c.long, 0, 600)
+		s := checktest.Shop()
+		s.Rules = append(s.Rules, shop.Rule{Name: "drawer length to width", Value: estimate.Value(unit.DimRatio, 0.7), Why: "waxed runners"})
+		got := checktest.Want(t, checktest.Run(t, b, s, racking.Analysis), c.status, c.code)
+		if c.status == plan.Fail && (got[0].Limit.Nm != unit.MM(280) || !strings.HasPrefix(got[0].Source, "house.drawer length to width: waxed runners")) {
+			t.Errorf("%v %s", got[0].Limit, got[0].Source)
 		}
 	}
 }

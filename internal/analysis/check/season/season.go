@@ -10,7 +10,6 @@ import (
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/movement"
 	"scantling/internal/diag"
-	"scantling/internal/joinery"
 	"scantling/internal/ledger"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -37,6 +36,11 @@ const (
 	//
 	// Example: a board 200 wide glued across another.
 	CodeCrossGrain diag.Code = "glued-across-the-grain"
+	// CodeGives: solid wood is nailed across its grain over a width that moves: the nails
+	// bend, or the wood splits at them.
+	//
+	// Example: a batten nailed across a top 400 wide.
+	CodeGives diag.Code = "nailed-across-the-grain"
 	// CodeScrewed: solid wood is screwed tight across its grain over a width that moves.
 	//
 	// Example: a table's top of 400 with three screws up through each kicker.
@@ -64,11 +68,11 @@ var source string
 
 // Analysis is the check.
 var Analysis = analysis.Declare(analysis.Info{
-	Name: "season", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, movement.Analysis},
+	Name: "season", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, movement.Analysis, movement.Seasons},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
 	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("season", c)}
 	j.fits(movement.Analysis.Get(c))
-	j.glue()
+	j.pairs(movement.Seasons.Get(c).Pairs)
 	j.screws()
 	for _, m := range j.index.Moves() {
 		j.loose(m)
@@ -168,37 +172,6 @@ func (j *judge) binds(f *piece.Fit, across string, is piece.Figure, moves addres
 	to := leave.Nm - is.Nm
 	x.Remedy = []diag.Remedy{j.out.Rewrite(message.New("check.season.leave", message.LengthRounded("to", to, unit.Up)), leave, to, unit.Up)}
 	j.out.Add(x, moves)
-}
-
-// glue judges every glued joint of solid wood.
-func (j *judge) glue() {
-	limit := j.out.Limit("cross grain", verdict.Practice("check.cross-grain", unit.MM(100)))
-	made := map[address.Address]*joinery.Lowered{}
-	for i := range j.Joints {
-		made[j.Joints[i].Joint] = &j.Joints[i]
-	}
-	for i := range j.Piece.Joints {
-		g := &j.Piece.Joints[i]
-		if g.Glue == "" || g.Slides {
-			continue
-		}
-		a, b := j.index.Part(g.A), j.index.Part(g.B)
-		if made[g.Address] == nil || a == nil || b == nil {
-			continue
-		}
-		for axis, e := range made[g.Address].Region {
-			e = g.Held(e, piece.Axis(axis), a, j.Ledger)
-			if e.Size() <= limit.Nm || j.moves(a, piece.Axis(axis)) == j.moves(b, piece.Axis(axis)) {
-				continue
-			}
-			width := j.Ledger.Less(string(g.Address)+".glued width", e.High, e.Low)
-			j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: CodeCrossGrain, Address: g.Address, Where: g.Where,
-				Is: &width, Limit: &limit.Figure, Source: limit.Source,
-				Text: message.New("check.season.cross-grain", message.Text("mark", j.out.Mark(g.A)), message.Text("other", j.out.Mark(g.B)), message.Length("is", width.Nm), message.Length("limit", limit.Nm)),
-			}, g.A, g.B)
-			break
-		}
-	}
 }
 
 // moves reports whether a part changes its size along an axis with the seasons.

@@ -57,6 +57,23 @@ func TestUnknownWood(t *testing.T) {
 }
 
 // A board glued across another one: up to 100 is put up with.
+// Nails in the place of the glue give.
+func TestNailed(t *testing.T) {
+	for wide, code := range map[int64]diag.Code{1000: season.CodeMoves, 1001: season.CodeGives} {
+		b := trial.New()
+		b.Part("board", trial.GrainRight, 0, 6000, 0, wide, 0, 180)
+		b.Part("batten", piece.Frame{Length: piece.ToBack, Width: piece.ToLeft, Thickness: piece.ToUp}, 1000, 1400, 0, wide, 180, 360)
+		b.Joint("nails", piece.ButtJoint, "batten", "board", 0, func(j *piece.Joint) {
+			j.Glue, j.Fasteners = "", &piece.Fasteners{Kind: "panel pin 25", Count: 3, Margin: b.Fig("margin", 200)}
+		})
+		checktest.Materials(b)
+		got := checktest.Run(t, b, checktest.Shop(), season.Analysis)
+		if len(got) != 1 || got[0].Code != code {
+			t.Errorf("%d: %+v", wide, got)
+		}
+	}
+}
+
 func TestCrossGrain(t *testing.T) {
 	for _, c := range []struct {
 		wide   int64
