@@ -16,6 +16,8 @@ import (
 type checkDocuments struct {
 	fails, noFail      string
 	unknown, noUnknown string
+	// noEdit is why no remedy of the failing document can be applied for the maker.
+	noEdit string
 }
 
 // inDocuments are the checks by their name. The documents lie in testdata/checks, in a
@@ -23,31 +25,31 @@ type checkDocuments struct {
 var inDocuments = map[string]checkDocuments{
 	"assembly":     {noFail: noDocumentYet, noUnknown: noDocumentYet},
 	"back to back": {fails: "wood-between-too-thin", noUnknown: "a cut without a depth is an error of the document"},
-	"collision":    {fails: "parts-collide", noUnknown: "all bodies are known; only the bound on work leaves an answer open"},
-	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown"},
-	"finishing":    {fails: "oil-inside", unknown: "finish-inside-unknown"},
+	"collision":    {fails: "parts-collide", noUnknown: "all bodies are known; only the bound on work leaves an answer open", noEdit: "which of the two moves is the design"},
+	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown", noEdit: "a longer cutter is bought, not written"},
+	"finishing":    {fails: "oil-inside", unknown: "finish-inside-unknown", noEdit: "which finish goes inside is the maker's taste"},
 	"glue joint":   {noFail: "strips are laid out so that they meet beside the cuts, and where they cannot that is an error of the document", noUnknown: "where strips meet is always worked out"},
-	"governed":     {fails: "use-governed", unknown: "purpose-not-said"},
+	"governed":     {fails: "use-governed", unknown: "purpose-not-said", noEdit: "a standard is met, not written"},
 	"grip":         {fails: "scoop-too-shallow", unknown: "front-unknown"},
 	"hidden":       {noFail: noDocumentYet, noUnknown: "a joint for a part that is not there is an error of the document"},
 	"holds":        {fails: "contents-do-not-fit", unknown: "contents-nowhere"},
 	"land":         {fails: "floor-too-thin", noUnknown: "a row without a sum is an error of the document"},
-	"limits":       {fails: "workpiece-too-thin", unknown: "machine-unknown"},
+	"limits":       {fails: "workpiece-too-thin", unknown: "machine-unknown", noEdit: "what is too thin for a machine is made thicker, or otherwise: the maker's choice"},
 	"measured":     {fails: "diagonals-not-measured", unknown: "opening-not-measured"},
 	"nominal":      {fails: "cut-by-nominal-size", unknown: "sheet-not-measured"},
 	"panel room":   {fails: "panel-binds", noUnknown: "a wood whose movement nobody knows is an error of the document, and air that is not said is taken as usual"},
-	"pins":         {fails: "end-grain-without-pins", noUnknown: "a rebate of parts that do not meet is an error of the document"},
+	"pins":         {fails: "end-grain-without-pins", noUnknown: "a rebate of parts that do not meet is an error of the document", noEdit: "which pins, how many and where is the maker's choice"},
 	"racking":      {fails: "drawer-wider-than-long", unknown: "drawer-without-parts"},
 	"reading":      {noFail: noDocumentYet, noUnknown: noDocumentYet},
-	"require":      {fails: "rule-broken", noUnknown: "a rule that cannot be worked out is an error of the document"},
-	"sag":          {fails: "sags", unknown: "load-not-known"},
+	"require":      {fails: "rule-broken", noUnknown: "a rule that cannot be worked out is an error of the document", noEdit: "the rule is the designer's, and so is the way out"},
+	"sag":          {fails: "sags", unknown: "load-not-known", noEdit: "a shorter span, a thicker board or an upright: the design"},
 	"season":       {fails: "fit-binds", noUnknown: "as for the room of panels"},
 	"short grain":  {fails: "short-grain-at-end", noUnknown: "which way the grain runs is always known; only an outline of more than a thousand corners is left open"},
 	"stock":        {noFail: "a material that the rack does not hold is an error of the document", unknown: "bought-without-price"},
-	"stops":        {fails: "out-stop-missing", noUnknown: "a fit in a space that is not there is an error of the document"},
-	"supplies":     {fails: "wrong-air-for-it", unknown: "glue-not-known"},
-	"tipping":      {fails: "tips-easily", unknown: "tipping-not-known"},
-	"twins":        {fails: "easily-swapped", noUnknown: "where the cuts lie is always known"},
+	"stops":        {fails: "out-stop-missing", noUnknown: "a fit in a space that is not there is an error of the document", noEdit: "what keeps a drawer in is the maker's choice"},
+	"supplies":     {fails: "wrong-air-for-it", unknown: "glue-not-known", noEdit: "a warmer day is waited for"},
+	"tipping":      {fails: "tips-easily", unknown: "tipping-not-known", noEdit: "the wall it is fixed to stands in no document"},
+	"twins":        {fails: "easily-swapped", noUnknown: "where the cuts lie is always known", noEdit: "cut alike or clearly apart: the design"},
 }
 
 const noDocumentYet = "NO DOCUMENT YET: judged by the tests of its package alone"

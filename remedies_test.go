@@ -2,9 +2,11 @@ package scantling_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"scantling"
+	"scantling/internal/analysis/check"
 	"scantling/internal/diag"
 	"scantling/internal/edit"
 	"scantling/internal/plan"
@@ -58,7 +60,7 @@ func planNamed(t *testing.T, w world.World, name string, inputs map[string]strin
 }
 
 // applyRemedy applies a remedy to a fresh copy of the documents and plans it.
-func applyRemedy(t *testing.T, w world.World, name string, r diag.Remedy, inputs map[string]string, f plan.Finding) {
+func applyRemedy(t *testing.T, w world.World, name string, r diag.Remedy, inputs map[string]string, f plan.Finding) *plan.Plan {
 	t.Helper()
 	for _, e := range r.Edits {
 		text, err := w.Read(e.File)
@@ -67,8 +69,7 @@ func applyRemedy(t *testing.T, w world.World, name string, r diag.Remedy, inputs
 		}
 		mended, err := edit.Apply(text, e)
 		if err != nil {
-			t.Errorf("%v: %v", r.Text, err)
-			return
+			t.Fatalf("%v: %v", r.Text, err)
 		}
 		if err := w.Write(e.File, mended); err != nil {
 			t.Fatal(err)
@@ -81,6 +82,7 @@ func applyRemedy(t *testing.T, w world.World, name string, r diag.Remedy, inputs
 	if after.Plan.Diagnostics.HasErrors() {
 		t.Errorf("the remedy %v breaks the document: %v", r.Text, after.Plan.Diagnostics)
 	}
+	return after.Plan
 }
 
 func hasFinding(p *plan.Plan, f plan.Finding) bool {
@@ -90,4 +92,39 @@ func hasFinding(p *plan.Plan, f plan.Finding) bool {
 		}
 	}
 	return false
+}
+
+// TestRemediesOfTheChecks applies, one at a time, every remedy with an edit of every
+// check's document that fails by a hair, and that alone: the check then has nothing
+// against the piece, and no check that was silent fails by an error. A check whose document
+// has no such remedy gives its reason in the table.
+func TestRemediesOfTheChecks(t *testing.T) {
+	for _, a := range check.All() {
+		name := a.Info().Name
+		want := inDocuments[name]
+		if want.fails == "" {
+			continue
+		}
+		folder, tried := strings.ReplaceAll(name, " ", "-"), 0
+		before := planNamed(t, checkWorld(t, folder), "fails.piece.hcl", nil).Plan
+		for _, f := range before.Findings {
+			for _, r := range f.Remedy {
+				if f.Check != name || len(r.Edits) == 0 {
+					continue
+				}
+				tried++
+				for _, g := range applyRemedy(t, checkWorld(t, folder), "fails.piece.hcl", r, nil, f).Findings {
+					if g.Check == name && g.Status != plan.Pass {
+						t.Errorf("%s: the remedy %v leaves %s standing", name, r.Text, g.Code)
+					}
+					if g.Severity == diag.Error && g.Status != plan.Pass && !hasFinding(before, g) {
+						t.Errorf("%s: the remedy %v brings %s", name, r.Text, g.Code)
+					}
+				}
+			}
+		}
+		if (tried == 0) != (want.noEdit != "") {
+			t.Errorf("%s: %d remedies with an edit, and the reason %q", name, tried, want.noEdit)
+		}
+	}
 }

@@ -26,7 +26,7 @@ func (d *decl) collectMeasure() {
 				w.fault(CodeReading, item.Where, message.Text("word", clip(word)), message.Text("known", joinWords(readingWords)))
 				return
 			}
-			out.Take = append(out.Take, word)
+			out.Take, out.Last = append(out.Take, word), item.Where
 		}
 	}
 	if stage := w.addresses(e, d.block, "stage"); len(stage) > 0 {

@@ -153,6 +153,8 @@ type Measure struct {
 	Of []address.Address `json:"of"`
 	// Take lists readings by name: "width front", "height left", "diagonals", "thickness".
 	Take []string `json:"take"`
+	// Last is where the last of them is written, so that a remedy can add one.
+	Last diag.Place `json:"last,omitzero"`
 	// After is the author's word for when; Stage the group that must be together.
 	After string          `json:"after,omitempty"`
 	Stage address.Address `json:"stage,omitempty"`

@@ -104,6 +104,13 @@ func (j *judge) between(s, t bodies.Slot) {
 	} else {
 		x.Text = message.New("check.between.thin", append(args, message.LengthRounded("is", web.Nm, unit.Down))...)
 	}
+	deeper := s
+	if t.Depth.Nm > s.Depth.Nm {
+		deeper = t
+	}
+	if to := deeper.Depth.Nm - (limit.Nm - web.Nm); to > 0 {
+		x.Remedy = []diag.Remedy{j.out.Rewrite(message.New("check.between.shallower-of", cutWord("cut", deeper), message.LengthRounded("to", to, unit.Down)), deeper.Depth, to, unit.Down)}
+	}
 	j.out.Add(x, s.Part.Address)
 }
 

@@ -3,6 +3,7 @@ package measured
 import (
 	_ "embed" // the help
 	"slices"
+	"strings"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis"
@@ -77,28 +78,37 @@ func judge(p *piece.Piece, m bodies.Move, out *verdict.Findings) {
 		waits = waits || holdsBack(x, m)
 	}
 	address := message.Address("space", space)
-	fail := func(code diag.Code, severity diag.Severity, text message.Message) {
-		out.Add(plan.Finding{Status: plan.Fail, Severity: severity, Code: code, Text: text, Address: at.Address, Where: at.Where, Source: "check.measure-openings (practice)"})
+	fail := func(code diag.Code, severity diag.Severity, text message.Message, add ...string) {
+		x := plan.Finding{Status: plan.Fail, Severity: severity, Code: code, Text: text, Address: at.Address, Where: at.Where, Source: "check.measure-openings (practice)"}
+		if len(add) > 0 && !at.Last.IsZero() && at.Last.File == p.File {
+			x.Remedy = []diag.Remedy{{Text: message.New("check.measured.take", words(add)), Edits: []diag.Edit{{
+				File: at.Last.File, Start: at.Last.End, End: at.Last.End, New: `, "` + strings.Join(add, `", "`) + `"`}}}}
+		}
+		out.Add(x)
 	}
 	if !any {
 		out.Unknown(CodeNoMeasure, message.New("check.measured.none", address, message.Address("fit", m.Fit.Address)), m.Fit.Address, m.Fit.Where)
 		return
 	}
-	var missing []message.Arg
-	for _, w := range wanted {
-		if !slices.Contains(take, w) {
-			missing = append(missing, message.Word("", "reading."+w))
-		}
-	}
+	missing := slices.DeleteFunc(slices.Clone(wanted), func(w string) bool { return slices.Contains(take, w) })
 	if len(missing) > 0 {
-		fail(CodeOneEnd, diag.Warning, message.New("check.measured.one-end", address, message.List("missing", missing...)))
+		fail(CodeOneEnd, diag.Warning, message.New("check.measured.one-end", address, words(missing)), missing...)
 	}
 	if !slices.Contains(take, "diagonals") {
-		fail(CodeDiagonals, diag.Warning, message.New("check.measured.diagonals", address))
+		fail(CodeDiagonals, diag.Warning, message.New("check.measured.diagonals", address), "diagonals")
 	}
 	if !waits {
 		fail(CodeTooLate, diag.Warning, message.New("check.measured.too-late", address, message.Address("group", m.Group.Address)))
 	}
+}
+
+// words lists readings.
+func words(readings []string) message.Arg {
+	var out []message.Arg
+	for _, r := range readings {
+		out = append(out, message.Word("", "reading."+r))
+	}
+	return message.List("missing", out...)
 }
 
 // names reports whether a list names an address, itself or all of its kind.

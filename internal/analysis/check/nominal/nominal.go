@@ -137,9 +137,21 @@ func (j *judge) cut(s bodies.Slot) {
 			Is: &width, Limit: verdict.Figure(of.actual), Source: "stock.sheet-measured (stated)",
 			Text: message.New("check.nominal.cut", message.Text("mark", j.out.Mark(s.Part.Address)), message.Word("cut", "cut."+string(s.Cut.Kind)), message.Text("sheet", of.id),
 				message.Length("is", width.Nm), message.Length("limit", of.actual.Nm)),
+			Remedy: j.narrower(s, of, limit.Nm),
 		}, s.Part.Address)
 		return
 	}
+}
+
+// narrower is the remedy of a cut whose width is written as such: the measure and the
+// clearance.
+func (j *judge) narrower(s bodies.Slot, of sheet, clearance unit.Length) []diag.Remedy {
+	width, ok := j.out.Added(s.Near, s.Far)
+	if !ok {
+		return nil
+	}
+	to := of.actual.Nm + clearance
+	return []diag.Remedy{j.out.Rewrite(message.New("check.nominal.write", message.LengthRounded("to", to, unit.Down)), width, to, unit.Down)}
 }
 
 // thick reports whether a cut's width takes the thickness of what goes in.

@@ -9,6 +9,7 @@ import (
 	"scantling/internal/analysis/movement"
 	"scantling/internal/diag"
 	"scantling/internal/message"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
 )
@@ -58,6 +59,7 @@ var Analysis = analysis.Declare(analysis.Info{
 		if low < 0 {
 			grows := r.Swell.Grows.Figure()
 			out.Add(plan.Finding{
+				Remedy: more(c.Piece, out, r, -min(low, spare)),
 				Status: plan.Fail, Severity: diag.Error, Code: CodeBinds, Address: r.Part, Where: where, Is: verdict.Figure(r.Room), Limit: &grows,
 				Source: verdict.Cite(r.Swell.Grows.Source), Text: message.New("check.panelroom.binds", mark, message.Length("room", r.Room.Nm),
 					message.LengthRounded("grows", grows.Nm, unit.Up), message.LengthRounded("short", -min(low, spare), unit.Up), message.Length("spare", high)),
@@ -74,3 +76,22 @@ var Analysis = analysis.Declare(analysis.Info{
 	}
 	return out.Done(CodeRoom, message.New("check.panelroom.room")), nil
 })
+
+// more is the remedy of a panel that binds: more clearance at the bottom of its grooves,
+// shared where both edges have it from one place of the document.
+func more(p *piece.Piece, out *verdict.Findings, r plan.PanelRoom, short unit.Length) []diag.Remedy {
+	var edges []piece.Figure
+	for i := range p.Joints {
+		if a := p.Joints[i].Address; a == r.Joints[0] || a == r.Joints[1] {
+			edges = append(edges, p.Joints[i].ClearDeep)
+		}
+	}
+	if len(edges) == 0 {
+		return nil
+	}
+	if len(edges) == 2 && out.Written(edges[0]) == out.Written(edges[1]) {
+		short = (short + 1) / 2
+	}
+	to := edges[0].Nm + short
+	return []diag.Remedy{out.Rewrite(message.New("check.panelroom.more", message.LengthRounded("to", to, unit.Up)), edges[0], to, unit.Up)}
+}

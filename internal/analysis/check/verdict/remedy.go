@@ -24,6 +24,32 @@ func (f *Findings) Rewrite(text message.Message, figure piece.Figure, to unit.Le
 	return r
 }
 
+// Written is the place of the one number that a figure is; nowhere if it follows from
+// others.
+func (f *Findings) Written(figure piece.Figure) diag.Place {
+	where, ok := f.written(figure.Entry)
+	if !ok {
+		return diag.Place{}
+	}
+	return where
+}
+
+// Added returns what was added to one figure to make another, where the ledger has it
+// so: the width of a cut between its near and its far side.
+func (f *Findings) Added(to, sum piece.Figure) (piece.Figure, bool) {
+	e, ok := f.context.Ledger.Entry(sum.Entry)
+	if !ok || e.Op != ledger.OpAdd || len(e.Args) != 2 {
+		return piece.Figure{}, false
+	}
+	for i, arg := range e.Args {
+		if arg == to.Entry {
+			other := f.context.Ledger.Figure(e.Args[1-i])
+			return other, true
+		}
+	}
+	return piece.Figure{}, false
+}
+
 // written finds the place of the number that an entry is, under whatever names.
 func (f *Findings) written(id ledger.ID) (diag.Place, bool) {
 	for range 64 {
