@@ -8,7 +8,6 @@ import (
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
 	"scantling/internal/optimise/problem"
-	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
 
@@ -35,10 +34,7 @@ var Analysis = analysis.Declare(analysis.Info{
 		KeepLength: keepLength, KeepWidth: keepWidth,
 		Budget: problem.Budget{Work: work, Workers: 1}, Ledger: c.Ledger,
 	}
-	for _, m := range c.Shop.Of(tool.TableSaw) {
-		if least := m.Tool.Completed().Least.Length.Value; in.FeedLong == 0 || least < in.FeedLong {
-			in.FeedLong = least
-		}
-	}
+	feed := FeedOf(c.Shop)
+	in.FeedLong, in.FeedShort = feed.Long, feed.Short
 	return Decide(context.Background(), in)
 })

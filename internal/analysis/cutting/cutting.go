@@ -61,7 +61,8 @@ type Input struct {
 	Together []piece.Together
 	// KeepLength and KeepWidth are the least remnant worth keeping.
 	KeepLength, KeepWidth unit.Length
-	// Feed is the least piece that the saw may be fed.
+	// FeedLong and FeedShort are the least longer and shorter side of a piece that is
+	// put to the saw. What falls off for good, waste or a finished blank, may be smaller.
 	FeedLong, FeedShort unit.Length
 	Budget              problem.Budget
 	Ledger              *ledger.Ledger

@@ -14,7 +14,10 @@
 // First the stock is squared up: both ends of a board, all sides of a sheet; a
 // board's edges are made straight on the jointer. Then long and wide pieces come
 // off before short and narrow ones, as far as what is in hand stays long enough
-// for the saw. Grain is kept: a blank lies with its length along the board; only
+// for the saw. No piece is put to the saw that is shorter or narrower than the shop's
+// table saw takes; what falls off for good may be smaller, as it lies free on the far
+// side of the blade: waste, and a blank that is done (whether that can be ripped at
+// all is judged by the check on limits). Grain is kept: a blank lies with its length along the board; only
 // on a sheet without grain it may turn.
 //
 // Sizes are the workpieces' own figures; a position is a sum of sizes and kerfs

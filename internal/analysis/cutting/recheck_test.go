@@ -146,7 +146,7 @@ func one(in cutting.Input, d plan.Diagram, s cutting.Stock, pieces map[string]pl
 			fault("%s: cut %d at %v of %v is of nothing in hand", d.ID, c.N, c.At.Nm, r)
 			return
 		}
-		if (c.Kind == cutting.Rip || c.Kind == cutting.Crosscut) && max(r.length, r.width) < in.FeedLong {
+		if (c.Kind == cutting.Rip || c.Kind == cutting.Crosscut) && (max(r.length, r.width) < in.FeedLong || min(r.length, r.width) < in.FeedShort) {
 			fault("%s: cut %d feeds a piece of %v × %v", d.ID, c.N, r.length, r.width)
 		}
 		near, far := r, r

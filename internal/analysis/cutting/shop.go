@@ -6,10 +6,27 @@ import (
 	"scantling/internal/analysis/blanks"
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
+	"scantling/internal/optimise/problem"
 	"scantling/internal/shop"
 	"scantling/internal/stock"
+	"scantling/internal/tool"
 	"scantling/internal/unit"
 )
+
+// FeedOf returns the least piece that the shop's table saw may be fed: how long it
+// must be, and how wide between the fence and the blade. Of several saws it is the
+// one that takes the shortest work, then the narrowest; zero where the shop has none.
+func FeedOf(s *shop.Shop) problem.Feed {
+	var out problem.Feed
+	for i, m := range s.Of(tool.TableSaw) {
+		least := m.Tool.Completed().Least
+		f := problem.Feed{Long: least.Length.Value, Short: least.Width.Value}
+		if i == 0 || f.Long < out.Long || f.Long == out.Long && f.Short < out.Short {
+			out = f
+		}
+	}
+	return out
+}
 
 // Of returns the shop's stock as it can be cut and bought. edge is what comes
 // off each edge of a board to make it straight. A sheet lies with its grain along

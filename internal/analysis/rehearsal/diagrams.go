@@ -90,9 +90,8 @@ func (r *rehearsal) saw(g plan.Diagram) {
 			r.fail(CodeDiagram, "rehearsal.not-in-hand", "", message.Text("diagram", g.ID), message.Count("cut", c.N))
 			return
 		}
-		if least, ok := r.leastSawn(); ok && max(in.length, in.width) < least {
-			r.fail(CodeMachine, "rehearsal.too-short-to-saw", "", message.Text("diagram", g.ID), message.Count("cut", c.N),
-				message.Length("is", max(in.length, in.width)), message.Length("limit", least))
+		if key, is, limit := r.refused(in); key != "" {
+			r.fail(CodeMachine, key, "", message.Text("diagram", g.ID), message.Count("cut", c.N), message.Length("is", is), message.Length("limit", limit))
 			return
 		}
 		near, far := in, in
@@ -126,20 +125,30 @@ func (r *rehearsal) saw(g plan.Diagram) {
 	}
 }
 
-// leastSawn is the least length that a table saw of the shop may be fed; of several
-// saws the least counts.
-func (r *rehearsal) leastSawn() (unit.Length, bool) {
-	var least unit.Length
-	found := false
+// refused says why no table saw of the shop may be fed with a piece: it is too
+// short, or too narrow between the fence and the blade. Of several saws any may take
+// it; of those that do not, the least limit is told.
+func (r *rehearsal) refused(in rect) (key string, is, limit unit.Length) {
+	long, short := max(in.length, in.width), min(in.length, in.width)
 	for _, m := range r.Machines {
 		if m.Kind != tool.TableSaw {
 			continue
 		}
-		if l := m.Completed().Least.Length; l.Known() && (!found || l.Value < least) {
-			least, found = l.Value, true
+		var k string
+		var i, l unit.Length
+		switch least := m.Completed().Least; {
+		case long < least.Length.Value:
+			k, i, l = "rehearsal.too-short-to-saw", long, least.Length.Value
+		case short < least.Width.Value:
+			k, i, l = "rehearsal.too-narrow-to-saw", short, least.Width.Value
+		default:
+			return "", 0, 0
+		}
+		if key == "" || l < limit {
+			key, is, limit = k, i, l
 		}
 	}
-	return least, found
+	return key, is, limit
 }
 
 func overlap(a, b rect) bool {

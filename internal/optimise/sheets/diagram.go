@@ -20,18 +20,35 @@ func (m *model) sized(x, y int64, d problem.Direction, kids []sawing.Kid) *sawin
 
 // filling is how the pieces of a pattern lie.
 type filling interface {
-	// block returns the filling as nested blocks. With small set, small pieces
-	// are cut off first, so that what stays at the saw stays long.
-	block(stock int, pick picks, small bool) *sawing.Block
+	// block returns the filling as nested blocks, sawn in a way.
+	block(stock int, pick picks, w way) *sawing.Block
 	// without returns the filling less the pieces that are worth least
 	// together, or nil when nothing is left.
 	without(stock int) *cover.Pattern
 }
 
+// way is an order of sawing that may feed larger pieces than the usual one.
+type way struct {
+	// small cuts small pieces off first, so that what stays at the saw stays long.
+	small bool
+	// wide leaves the last column of each strip as wide as the saw takes, if there is
+	// room, and trims its pieces one by one.
+	wide bool
+}
+
+// ways lists the orders that are tried, the usual one first.
+func (m *model) ways() []way {
+	out := []way{{}, {small: true}}
+	if m.p.Feed.Short > 0 && m.p.Cutting.Stages != 2 && !m.p.Cutting.Exact {
+		out = append(out, way{wide: true}, way{small: true, wide: true})
+	}
+	return out
+}
+
 // picks hands out where the pieces of a kind come from.
 type picks func(kind int) source
 
-func (f *staged) block(stock int, pick picks, small bool) *sawing.Block {
+func (f *staged) block(stock int, pick picks, w way) *sawing.Block {
 	m := f.m
 	t := &m.stock[stock]
 	strips := slices.Clone(f.strips)
@@ -49,7 +66,7 @@ func (f *staged) block(stock int, pick picks, small bool) *sawing.Block {
 		columns := slices.Clone(s.columns)
 		if free {
 			slices.SortStableFunc(columns, func(a, b column) int {
-				if small {
+				if w.small {
 					a, b = b, a
 				}
 				return cmp.Compare(b.x, a.x)
@@ -58,6 +75,9 @@ func (f *staged) block(stock int, pick picks, small bool) *sawing.Block {
 			for i := range columns {
 				columns[i].at = at
 				at += columns[i].x
+			}
+			if last := &columns[len(columns)-1]; w.wide && m.kinds[last.items[0].kind].row == problem.Any {
+				last.x = max(last.x, min(t.x-last.at, int64((m.p.Feed.Short+m.scale-1)/m.scale)+m.kerf))
 			}
 		}
 		var inner []sawing.Kid
@@ -143,7 +163,7 @@ func (m *model) tree(p *cover.Pattern, dealt [][]source) (*problem.Node, bool) {
 		Scale:  m.scale, Kerf: m.p.Kerf, Useful: m.p.Useful, Form: problem.Sheets,
 	}
 	var root *problem.Node
-	for _, small := range []bool{false, true} {
+	for _, w := range m.ways() {
 		hands := slices.Clone(dealt)
 		pick := func(kind int) source {
 			i, _ := slices.BinarySearchFunc(p.Use, kind, func(e cover.Entry, k int) int { return cmp.Compare(e.Kind, k) })
@@ -151,7 +171,7 @@ func (m *model) tree(p *cover.Pattern, dealt [][]source) (*problem.Node, bool) {
 			hands[i] = hands[i][1:]
 			return src
 		}
-		root = f.Tree(p.Filling.(filling).block(p.Stock, pick, small), s.Usable(problem.Sheets))
+		root = f.Tree(p.Filling.(filling).block(p.Stock, pick, w), s.Usable(problem.Sheets))
 		if sawing.Feeds(root, m.p.Feed, problem.Sheets) {
 			return root, true
 		}

@@ -38,7 +38,7 @@ func (m *model) newParcels(stock int, root *ceiling.Parcel) *cover.Pattern {
 	return cover.NewPattern(stock, entries, &parcels{m, root})
 }
 
-func (f *parcels) block(_ int, pick picks, _ bool) *sawing.Block {
+func (f *parcels) block(_ int, pick picks, _ way) *sawing.Block {
 	return f.m.parcelBlock(f.root, pick)
 }
 

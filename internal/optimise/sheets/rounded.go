@@ -9,20 +9,20 @@ import (
 	"scantling/internal/optimise/work"
 )
 
-// rounded returns the models to search: models themselves where their units are
-// few enough for tables, and otherwise models of small numbers, whose patterns
+// rounded returns the models to search: models themselves where a side is at most
+// so many units, few enough for tables, and otherwise models of small numbers, whose patterns
 // are laid out anew in true sizes. What they prove is proved by their loose
 // models. Where the rooms are the same, both are one.
-func rounded(models []*model, meter *work.Meter) []*model {
+func rounded(models []*model, most int64, meter *work.Meter) []*model {
 	m := models[0]
-	if m.fine() {
+	if m.within(most) {
 		return models
 	}
-	x, ok := m.axis(func(k *kind) (int64, int64) { return k.x, k.tx }, func(t *stock) int64 { return t.x }, meter)
+	x, ok := m.axis(func(k *kind) (int64, int64) { return k.x, k.tx }, func(t *stock) int64 { return t.x }, most, meter)
 	if !ok {
 		return models
 	}
-	y, ok := m.axis(func(k *kind) (int64, int64) { return k.y, k.ty }, func(t *stock) int64 { return t.y }, meter)
+	y, ok := m.axis(func(k *kind) (int64, int64) { return k.y, k.ty }, func(t *stock) int64 { return t.y }, most, meter)
 	if !ok {
 		return models
 	}
@@ -52,7 +52,7 @@ type axis struct {
 
 // axis finds a scale; sides returns a kind's size along the axis as it is and
 // turned, room that of a sheet.
-func (m *model) axis(sides func(*kind) (int64, int64), room func(*stock) int64, meter *work.Meter) (axis, bool) {
+func (m *model) axis(sides func(*kind) (int64, int64), room func(*stock) int64, most int64, meter *work.Meter) (axis, bool) {
 	copies := map[int64]int{}
 	for i := range m.kinds {
 		k := &m.kinds[i]
@@ -73,8 +73,8 @@ func (m *model) axis(sides func(*kind) (int64, int64), room func(*stock) int64, 
 	}
 	a := axis{scale: coarse.As(list, rooms), to: map[int64]int64{}}
 	ok := true
-	if slices.Max(rooms) > ceiling.MostUnits {
-		a.scale, ok = coarse.Axis(list, rooms, ceiling.MostUnits, m.p.Cutting.Exact, meter)
+	if slices.Max(rooms) > most {
+		a.scale, ok = coarse.Axis(list, rooms, most, m.p.Cutting.Exact, meter)
 	}
 	for i, to := range a.scale.To {
 		a.to[list[i].Size] = to

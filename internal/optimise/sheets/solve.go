@@ -15,6 +15,11 @@ import (
 // firstMethod. It returns a [problem.Fault] if the limited sheets do not
 // suffice or the stages do not allow a part.
 func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (problem.Answer, error) {
+	return solve(p, ceiling.MostUnits, firstMethod, meter, workers)
+}
+
+// solve is [Solve] with tables of at most so many units a side.
+func solve(p problem.Problem, most int64, firstMethod, meter *work.Meter, workers int) (problem.Answer, error) {
 	s := &search{p: p, meter: meter, cost: math.MaxInt64, workers: workers}
 	for _, d := range []problem.Direction{problem.Rip, problem.Crosscut} {
 		if p.Cutting.First == problem.Any || p.Cutting.First == d {
@@ -27,7 +32,7 @@ func Solve(p problem.Problem, firstMethod, meter *work.Meter, workers int) (prob
 		return problem.Answer{}, shortage("all of it together is smaller than the parts")
 	}
 	s.bound, s.proof = bound, problem.ByMaterial
-	s.models = rounded(s.exact, firstMethod)
+	s.models = rounded(s.exact, most, firstMethod)
 	if p.Goal == problem.LeastCost {
 		m := s.models[0].loose
 		if n := m.conflict(firstMethod); n > 0 && n*m.stock[0].cost > s.bound {
@@ -183,13 +188,11 @@ func (s *search) correct() {
 }
 
 // fine says whether the sheets are few enough units in size for tables.
-func (m *model) fine() bool {
-	for i := range m.stock {
-		if m.stock[i].x > ceiling.MostUnits || m.stock[i].y > ceiling.MostUnits {
-			return false
-		}
-	}
-	return true
+func (m *model) fine() bool { return m.within(ceiling.MostUnits) }
+
+// within says whether no side of a sheet has more units.
+func (m *model) within(most int64) bool {
+	return !slices.ContainsFunc(m.stock, func(t stock) bool { return t.x > most || t.y > most })
 }
 
 // cover improves the plan by column generation.
