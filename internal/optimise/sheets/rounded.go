@@ -15,7 +15,7 @@ import (
 // models. Where the rooms are the same, both are one.
 func rounded(models []*model, most int64, meter *work.Meter) []*model {
 	m := models[0]
-	if m.within(most) {
+	if m.counted(most) {
 		return models
 	}
 	x, ok := m.axis(func(k *kind) (int64, int64) { return k.x, k.tx }, func(t *stock) int64 { return t.x }, most, meter)
