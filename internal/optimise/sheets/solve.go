@@ -190,7 +190,7 @@ func (s *search) correct() {
 // fine says whether the sheets are few enough units in size for tables.
 func (m *model) fine() bool { return m.counted(ceiling.MostUnits) }
 
-// within says whether no side of a sheet has more units.
+// counted says whether no side of a sheet has more units.
 func (m *model) counted(most int64) bool {
 	return !slices.ContainsFunc(m.stock, func(t stock) bool { return t.x > most || t.y > most })
 }
