@@ -85,7 +85,9 @@ var notYet = []struct {
 	},
 	{
 		name: "wooden guides beside a drawer", why: "only bought runners, slides and guides are known to guide; strips that a document fits beside the drawer are not",
-		example: "bedside-table", holds: func(r *scantling.Result) bool { return !tells("drawer-wider-than-long")(r) && !tells("drawer-sticks")(r) },
+		example: "bedside-table", holds: func(r *scantling.Result) bool {
+			return !tells("drawer-wider-than-long")(r) && !tells("drawer-sticks")(r)
+		},
 	},
 }
 
