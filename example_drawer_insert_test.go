@@ -1,12 +1,20 @@
 package scantling_test
 
 import (
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
+	"scantling"
 	"scantling/internal/address"
 	"scantling/internal/diag"
+	"scantling/internal/output/tape"
+	"scantling/internal/page"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/unit"
+	"scantling/internal/words"
 )
 
 // TestDrawerInsert: the smallest of what was measured counts.
@@ -120,6 +128,100 @@ const staggered = `  part "short" {
   }
 
   part "base" {`
+
+// fileNamed is the text of one output.
+func fileNamed(t *testing.T, r *scantling.Result, name string) string {
+	t.Helper()
+	files, err := r.Files()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if f.Name == name {
+			return string(f.Data)
+		}
+	}
+	t.Fatalf("no %s", name)
+	return ""
+}
+
+// TestDrawerInsertInches: what goes in is rounded down to the owner's 1/32, by arithmetic:
+//
+//	442 / 25.4 = 17.402 in = 556.85 / 32, down 556 / 32 = 17 3/8; up, 17 13/32 is 0.12 over
+//	475 / 25.4 = 18.701 in = 598.43 / 32, down 598 / 32 = 18 11/16
+//	58 = 73.07 / 32, down 2 9/32; 431.4 = 543.5 / 32, down 16 31/32; 275.4 = 346.96 / 32, down 10 13/16
+//	the base 4 that is not measured = 5.04 / 32, 5/32
+//
+// The sheet stands by itself: the plan is worked in millimetres and no line has both. A
+// rule of a 1/16 gives 17 3/8 and 18 11/16 too, one of 1/8 gives 17 3/8 and 18 5/8.
+func TestDrawerInsertInches(t *testing.T) {
+	r := planExample(t, "drawer-insert", nil)
+	got := fileNamed(t, r, "parts-in.csv")
+	for _, line := range []string{
+		"A1,side,2,18 11/16,2 9/32,5/16,", "A2.1,end,1,17 3/8,2 9/32,5/16,", "A3,cross,1,16 31/32,2 9/32,5/16,",
+		"A4,divider,3,10 13/16,2 9/32,5/16,", "A5,base,1,17 3/8,18 11/16,5/32,",
+		"17.402 × 2.283 × 0.315", "16.984 × 2.283 × 0.315",
+	} {
+		if !strings.Contains(got, line) {
+			t.Errorf("no %q in\n%s", line, got)
+		}
+	}
+	if strings.Contains(got, "17 13/32") {
+		t.Errorf("17 13/32 does not go in:\n%s", got)
+	}
+	if metric := fileNamed(t, r, "parts.csv"); strings.Contains(metric, "/") || !strings.Contains(metric, "A2.1,end,1,442,58,8,") {
+		t.Errorf("the list in millimetres has inches in it:\n%s", metric)
+	}
+	for denominator, want := range map[int]string{16: "17 3/8 × 18 11/16", 8: "17 3/8 × 18 5/8"} {
+		show := r.Plan.Show(unit.Inches)
+		show.Denominator = denominator
+		show.Rounding = unit.Down
+		if got := show.Format(unit.MM(442)) + " × " + show.Format(unit.MM(475)); got != want {
+			t.Errorf("to 1/%d: %s, want %s", denominator, got, want)
+		}
+	}
+	// The row across closes as it is printed, with the walls as the list has them.
+	for _, row := range r.Plan.Rows {
+		if row.Axis != piece.Right {
+			continue
+		}
+		shown, total, takes := tape.Of(r.Plan, unit.Inches).Row(row)
+		inches := r.Plan.Show(unit.Inches)
+		text := ""
+		for _, l := range shown {
+			text += inches.Format(l) + " "
+		}
+		want(t, "across in inches", text+"= "+inches.Format(total), "5/16 3 5/32 5/16 3 3/8 5/16 3 3/4 5/16 5 17/32 5/16 = 17 3/8")
+		if takes >= 0 {
+			t.Errorf("term %d takes the difference: the bays can share it", takes)
+		}
+	}
+}
+
+// TestDrawerInsertNoMixedLine: in the booklet's pages no text has millimetres with inches in
+// brackets behind them, or the other way.
+func TestDrawerInsertNoMixedLine(t *testing.T) {
+	r := planExample(t, "drawer-insert", nil)
+	doc, _ := r.Pages(page.A4, words.English)
+	mixed, second := regexp.MustCompile(`mm \(.*\bin\)|\d \([0-9 ⅛-⅞¼-¾⁰-₉⁄]+\)`), false
+	for _, p := range doc.Pages {
+		var line strings.Builder
+		for _, it := range p.Items {
+			if x, ok := it.Shape.(page.Text); ok {
+				line.WriteString(x.String + "\n")
+			}
+		}
+		for text := range strings.SplitSeq(line.String(), "\n") {
+			if mixed.MatchString(text) {
+				t.Errorf("a line has both: %q", text)
+			}
+			second = second || strings.Contains(text, "17⅜") || strings.Contains(text, "17 3/8")
+		}
+	}
+	if !second {
+		t.Error("the booklet has no sheet in inches")
+	}
+}
 
 func TestDrawerInsertTraps(t *testing.T) {
 	spring(t, "drawer-insert", []trap{

@@ -22,15 +22,6 @@ var notYet = []struct {
 	holds     func(*scantling.Result) bool
 }{
 	{
-		name: "an inch size of what goes in is rounded down", why: "sizes of parts round to the nearest: 442 is 17.402 in and is printed as 17 13/32, 0.12 too much; 17 3/8 goes in",
-		example: "drawer-insert", holds: func(r *scantling.Result) bool {
-			files, err := r.Files()
-			return err == nil && slices.ContainsFunc(files, func(f scantling.File) bool {
-				return f.Name == "parts.csv" && strings.Contains(string(f.Data), "17 3/8")
-			})
-		},
-	},
-	{
 		name: "what an upright bears on a bottom board that stands on feet", why: "a bottom's load is its own row; the row above it comes down through the upright in the middle and doubles the sag",
 		example: "record-rack", old: `step "fix it" {`, new: feet(false), holds: func(r *scantling.Result) bool {
 			const row = (195*0.26 + 3.4) * 9.80665 // and its own weight

@@ -44,7 +44,7 @@ internal/plan
 internal/joinery internal/evaluate internal/analysis/estimate
 internal/shape
 internal/analysis
-internal/analysis/apart internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rows internal/analysis/tolerance internal/analysis/strength internal/analysis/supplies
+internal/analysis/apart internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rounding internal/analysis/rows internal/analysis/tolerance internal/analysis/strength internal/analysis/supplies
 internal/analysis/stages
 internal/analysis/blanks
 internal/analysis/cutting
@@ -56,7 +56,7 @@ internal/analysis/rehearsal
 internal/analysis/check/bodies internal/analysis/check/reach internal/analysis/check/verdict
 internal/analysis/check/checktest internal/analysis/check/assembly internal/analysis/check/backtoback internal/analysis/check/collision internal/analysis/check/cutter internal/analysis/check/finishing internal/analysis/check/governed internal/analysis/check/panelroom internal/analysis/check/sag internal/analysis/check/tipping internal/analysis/check/twins internal/analysis/check/gluejoint internal/analysis/check/grip internal/analysis/check/hidden internal/analysis/check/holds internal/analysis/check/land internal/analysis/check/limits internal/analysis/check/measured internal/analysis/check/nominal internal/analysis/check/pins internal/analysis/check/racking internal/analysis/check/reading internal/analysis/check/require internal/analysis/check/season internal/analysis/check/shortgrain internal/analysis/check/stock internal/analysis/check/stops internal/analysis/check/supplies
 internal/analysis/check
-internal/output/exploded internal/output/naming internal/output/sums
+internal/output/exploded internal/output/naming internal/output/sums internal/output/tape
 internal/output/drawing internal/output/table internal/output/view3d
 internal/output/booklet
 internal/build

@@ -29,8 +29,23 @@ type File struct {
 // Words returns the words that the plan is put into: the shop's region and
 // currency, the edition's units.
 func (r *Result) Words() *words.Words {
-	show := r.Shop.Show(unit.System(r.Plan.Piece.Edition))
-	return words.New(words.English, words.Region(r.Shop.Region), show, words.Currency(r.Shop.Currency))
+	return r.words(words.English, r.Plan.Units(), unit.Spaced)
+}
+
+// words speaks in one system of units: no line of a plan mixes two.
+func (r *Result) words(language words.Language, system unit.System, style unit.Style) *words.Words {
+	show := r.Shop.Show(system)
+	show.Style = style
+	return words.New(language, words.Region(r.Shop.Region), show, words.Currency(r.Shop.Currency))
+}
+
+// Second returns the words of the sheet of second sizes, nil where the edition has
+// none.
+func (r *Result) Second() *words.Words {
+	if system, ok := r.Plan.Second(); ok {
+		return r.words(words.English, system, unit.Spaced)
+	}
+	return nil
 }
 
 // Booklet returns the booklet as a tagged PDF.
@@ -46,12 +61,12 @@ func (r *Result) Booklet(paper page.Paper) ([]byte, error) {
 // Pages sets the booklet in a language, and says what had to give way. Fractions
 // of an inch are set as signs.
 func (r *Result) Pages(paper page.Paper, language words.Language) (page.Document, []typeset.Note) {
-	show := r.Shop.Show(unit.System(r.Plan.Piece.Edition))
-	show.Style = unit.Signs
-	w := words.New(language, words.Region(r.Shop.Region), show, words.Currency(r.Shop.Currency))
-	return booklet.Compose(r.Plan, r.Solids(), w, booklet.Options{
-		Paper: paper, Language: r.Shop.Region, ThirdAngle: r.thirdAngle(), Show: show,
-	})
+	w := r.words(language, r.Plan.Units(), unit.Signs)
+	o := booklet.Options{Paper: paper, Language: r.Shop.Region, ThirdAngle: r.thirdAngle(), Show: w.Show()}
+	if system, ok := r.Plan.Second(); ok {
+		o.Second = r.words(language, system, unit.Signs)
+	}
+	return booklet.Compose(r.Plan, r.Solids(), w, o)
 }
 
 // thirdAngle reports whether drawings are arranged as American readers expect.
@@ -86,19 +101,27 @@ func (r *Result) Files() ([]File, error) {
 	for _, make := range []func() error{
 		func() error { data, err := r.JSON(); return add("plan.json", data, err) },
 		func() error {
-			data, err := r.table(table.Parts(r.Plan, "", r.Words()))
+			data, err := r.table(table.Parts(r.Plan, "", r.Words()), r.Plan.Units())
 			return add("parts.csv", data, err)
 		},
 		func() error {
-			data, err := r.table(table.Buying(r.Plan, r.Words()))
+			system, ok := r.Plan.Second()
+			if !ok {
+				return nil
+			}
+			data, err := r.table(table.Second(r.Plan, system, r.Second()), system)
+			return add("parts-"+string(system)+".csv", data, err)
+		},
+		func() error {
+			data, err := r.table(table.Buying(r.Plan, r.Words()), r.Plan.Units())
 			return add("buying.csv", data, err)
 		},
 		func() error {
-			data, err := r.table(table.Wood(r.Plan, r.Words()))
+			data, err := r.table(table.Wood(r.Plan, r.Words()), r.Plan.Units())
 			return add("wood.csv", data, err)
 		},
 		func() error {
-			data, err := r.table(table.Load(r.Plan, r.Words(), false))
+			data, err := r.table(table.Load(r.Plan, r.Words(), false), r.Plan.Units())
 			return add("load.csv", data, err)
 		},
 		func() error { data, err := r.Booklet(page.A4); return add("booklet.pdf", data, err) },
@@ -112,14 +135,13 @@ func (r *Result) Files() ([]File, error) {
 	return append(files, r.Drawings()...), nil
 }
 
-func (r *Result) table(t table.Table) ([]byte, error) {
+func (r *Result) table(t table.Table, system unit.System) ([]byte, error) {
 	out := csv.Table{Rows: t.Rows}
 	// A column of lengths names its unit: a table of bare figures stands alone.
-	unitName := string(r.Shop.Show(unit.System(r.Plan.Piece.Edition)).Works())
 	for _, c := range t.Columns {
 		heading := c.Heading
 		if c.Length {
-			heading += " (" + unitName + ")"
+			heading += " (" + string(system) + ")"
 		}
 		out.Header = append(out.Header, heading)
 	}

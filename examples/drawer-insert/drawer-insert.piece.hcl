@@ -53,10 +53,27 @@ material "base" {
   asks = "birch plywood 4"
 }
 
+space "drawer" {                    # clear by the smallest of its measures
+  left   = 0
+  wide   = min(input.width_front, input.width_back)
+  front  = 0
+  deep   = min(input.depth_left, input.depth_right)
+  bottom = 0
+  high   = input.back_high
+}
+
+fit "insert" {                      # what goes in is so much less
+  moves  = insert
+  inside = space.drawer
+  sides  = 2.5
+  behind = 2
+  above  = 3
+}
+
 sizes {
-  wide    = round_down(min(input.width_front, input.width_back) - 2.5, 0.5)
-  deep    = round_down(min(input.depth_left, input.depth_right) - 2, 0.5)
-  most    = input.back_high - 3
+  wide    = round_down(space.drawer.wide - fit.insert.sides, 0.5)
+  deep    = round_down(space.drawer.deep - fit.insert.behind, 0.5)
+  most    = space.drawer.high - fit.insert.above
   high    = min(62, sizes.most)
   walls   = sizes.high - material.base.thickness
   t       = material.wall.thickness

@@ -15,6 +15,7 @@ import (
 	"scantling/internal/analysis/movement"
 	"scantling/internal/analysis/operations"
 	"scantling/internal/analysis/rehearsal"
+	"scantling/internal/analysis/rounding"
 	"scantling/internal/analysis/rows"
 	"scantling/internal/analysis/sequence"
 	"scantling/internal/analysis/setups"
@@ -92,6 +93,7 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 	if s, ok := stages.Analysis.Result(c); ok {
 		p.Stages, p.Measures, p.Parts = s.Stages, s.Measures, s.Rows
 	}
+	p.Parts = rounding.Rows(c.Piece, p.Parts)
 	p.Workpieces = blanks.Analysis.Get(c)
 	if cut, ok := cutting.Analysis.Result(c); ok {
 		p.Diagrams = cut.Diagrams
@@ -136,7 +138,7 @@ func summary(s *shop.Shop, l *ledger.Ledger) plan.Shop {
 		return plan.Shop{}
 	}
 	return plan.Shop{
-		Name: s.Name, Currency: s.Currency, Region: s.Region, Denominator: s.Denominator,
+		Name: s.Name, Currency: s.Currency, Region: s.Region, Units: string(s.Units), Denominator: s.Denominator,
 		Resolution:  l.Leaf("shop.resolution", s.Resolution, ledger.HouseRule, "the shop"),
 		MoistureNow: float64(s.Climate.Season.Now), MoistureDry: float64(s.Climate.Season.Dry), MoistureWet: float64(s.Climate.Season.Wet),
 	}

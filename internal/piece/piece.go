@@ -145,6 +145,17 @@ type Fit struct {
 	Where  diag.Place `json:"where"`
 }
 
+// Whole reports whether a fit moves all that the piece is: then it goes into an
+// opening that is there already, and is no drawer of a case of its own.
+func (p *Piece) Whole(f *Fit) bool {
+	for i := range p.Parts {
+		if !f.Moves.Has(p.Parts[i].Address) {
+			return false
+		}
+	}
+	return len(p.Parts) > 0
+}
+
 // Measure is what must be taken from the work before the next cut.
 type Measure struct {
 	Address address.Address `json:"address"`

@@ -55,6 +55,8 @@ type Shop struct {
 	Currency string `json:"currency,omitempty"`
 	// Region chooses the trade's words: "en-GB" or "en-US".
 	Region string `json:"region"`
+	// Units is what the shop works to: "mm" or "in".
+	Units string `json:"units,omitempty"`
 	// Denominator is the finest fraction of an inch in use: 8, 16, 32 or 64.
 	Denominator int `json:"denominator"`
 	// Resolution is what metric figures are shown to.
@@ -91,8 +93,11 @@ type PartRow struct {
 	Length    Figure `json:"length"`
 	Width     Figure `json:"width"`
 	Thickness Figure `json:"thickness"`
-	Hand      string `json:"hand,omitempty"`
-	Basis     Basis  `json:"basis"`
+	// Goes is what length, width and thickness do at their ends, which says to which
+	// side they are rounded in fractions of an inch.
+	Goes  [3]Going `json:"goes,omitzero"`
+	Hand  string   `json:"hand,omitempty"`
+	Basis Basis    `json:"basis"`
 	// Stage is the id of the stage in which it is cut.
 	Stage string `json:"stage"`
 	// Order numbers rows as they are listed.

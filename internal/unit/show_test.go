@@ -146,6 +146,67 @@ func TestLawRowsAddUp(t *testing.T) {
 	}
 }
 
+// Law: a row with kept members adds up as printed, kept members have the figure of
+// their own side unless one of them must take the difference, and then it is told.
+func TestLawRowsClose(t *testing.T) {
+	seed := uint64(6)
+	t.Logf("seed %d", seed)
+	r := rand.New(rand.NewPCG(seed, 1))
+	for range 20_000 {
+		s := randomShow(r)
+		members := make([]Member, 1+r.IntN(12))
+		var sum, printed Length
+		for i := range members {
+			members[i] = Member{randomLength(r), r.IntN(2) == 0, []Rounding{Nearest, Down, Up}[r.IntN(3)]}
+			sum += members[i].Length
+		}
+		shown, takes := CloseRow(members, s)
+		for i, p := range shown {
+			printed += p
+			m := members[i]
+			switch {
+			case i == takes:
+			case m.Kept && p != m.Length.Round(s.Step(), m.Toward):
+				t.Fatalf("%+v: kept %d shown as %d", s, m.Length, p)
+			case (p - m.Length).Abs() >= s.Step():
+				t.Fatalf("%+v: %d shown as %d", s, m.Length, p)
+			}
+		}
+		if printed != s.Round(sum) {
+			t.Fatalf("%+v: %v adds up to %d, printed %d", s, members, printed, s.Round(sum))
+		}
+	}
+}
+
+// A row of an insert that goes into a drawer, by hand in 32nds: 442 is 556.85, down
+// 556; five walls of 8 are 10.08, each 10; the bays 101.41 107.71 120.31 177.01 are
+// 101 107 120 177 and share the one that is left, which the second has most need of.
+func TestRowThatGoesIn(t *testing.T) {
+	var members []Member
+	for i, bay := range []Length{80_500_000, 85_500_000, 95_500_000, 140_500_000} {
+		members = append(members, Member{Length: MM(8), Kept: true}, Member{Length: bay})
+		if i == 3 {
+			members = append(members, Member{Length: MM(8), Kept: true})
+		}
+	}
+	shown, takes := CloseRow(members, Show{System: Inches, Denominator: 32, Rounding: Down})
+	want := []Length{10, 101, 10, 108, 10, 120, 10, 177, 10}
+	for i, w := range want {
+		if takes != -1 || shown[i] != w*Inch/32 {
+			t.Fatalf("%v, %d takes the difference; want %v of 1/32", shown, takes, want)
+		}
+	}
+	// Two kept members that do not come to the sum: the larger takes it and is named.
+	shown, takes = CloseRow([]Member{{MM(4), true, Nearest}, {MM(58), true, Down}}, Show{System: Inches, Denominator: 32, Rounding: Down})
+	if takes != -1 || shown[0]+shown[1] != 78*Inch/32 { // 5.04 and 73.07 are 78.11
+		t.Errorf("%v, %d", shown, takes)
+	}
+	shown, takes = CloseRow([]Member{{MM(10), true, Down}, {MM(50), true, Down}}, Show{System: Inches, Denominator: 32})
+	if takes != 1 || shown[0] != 12*Inch/32 || shown[1] != 64*Inch/32 { // 12.6 and 62.99 are 75.59, 76
+		t.Errorf("%v, %d takes the difference", shown, takes)
+	}
+}
+
 func TestRowOfThirds(t *testing.T) {
 	// A case of 500 shared in three: 166.667 each, shown to 0.1.
 	got := ShowRow(MM(500).Share(3), Show{})

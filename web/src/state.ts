@@ -108,6 +108,7 @@ export interface Tables {
   held: Table;
   stowed: Table;
   seasons: Table;
+  second: Table;
 }
 
 export interface Term {

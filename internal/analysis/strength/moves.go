@@ -20,7 +20,7 @@ type move struct {
 func (e *estimator) moving() []move {
 	fits, spaces := map[address.Address]*piece.Fit{}, map[address.Address]*piece.Space{}
 	for i := range e.Piece.Fits {
-		if f := &e.Piece.Fits[i]; fits[f.Moves] == nil {
+		if f := &e.Piece.Fits[i]; fits[f.Moves] == nil && !e.Piece.Whole(f) {
 			fits[f.Moves] = f
 		}
 	}

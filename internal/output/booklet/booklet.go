@@ -26,6 +26,8 @@ type Options struct {
 	ThirdAngle bool
 	// Show is how lengths are shown, so that printed sums add up as printed.
 	Show unit.Show
+	// Second speaks the second system of an edition in both; nil without one.
+	Second Speech
 	// Revision is the letter of this issue; empty is the first, "A".
 	Revision string
 }
@@ -45,7 +47,7 @@ func Compose(p *plan.Plan, solids drawing.Solids, speech Speech, o Options) (pag
 		Skip: 1,
 	}
 	for _, chapter := range []func(){
-		c.cover, c.before, c.views, c.buying, c.list, c.sums, c.diagrams, c.drawings, c.cards, c.steps, c.measures, c.findings, c.handOver,
+		c.cover, c.before, c.views, c.buying, c.list, c.sums, c.second, c.diagrams, c.drawings, c.cards, c.steps, c.measures, c.findings, c.handOver,
 	} {
 		chapter()
 	}
@@ -82,10 +84,7 @@ func (c *composer) say(key string, args ...message.Arg) string {
 
 // units is the key of the unit that figures are in.
 func (c *composer) units() string {
-	if c.plan.Piece.Edition == "" {
-		return "units.mm"
-	}
-	return "units." + c.plan.Piece.Edition
+	return "units." + string(c.plan.Units())
 }
 
 func heading(level int, text, anchor string, newPage bool) typeset.Heading {
@@ -109,7 +108,7 @@ func (c *composer) small(text string) typeset.Block {
 // fine is the manner of what is set smaller; the digits of fractions of an inch
 // are small already, so there it is that of the body.
 func (c *composer) fine() typeset.Manner {
-	if c.plan.Piece.Edition == "in" || c.plan.Piece.Edition == "both" {
+	if c.plan.Units() == unit.Inches {
 		return typeset.Body
 	}
 	return typeset.Small

@@ -6,6 +6,7 @@ import (
 
 	"scantling/internal/message"
 	"scantling/internal/output/table"
+	"scantling/internal/output/tape"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/typeset"
@@ -95,11 +96,12 @@ func (c *composer) sums() {
 			blocks = append(blocks, typeset.Paragraph{Spans: spans})
 		}
 	}
+	own := tape.Of(c.plan, c.plan.Units())
 	axis := [3]string{"booklet.sum-right", "booklet.sum-back", "booklet.sum-up"}
 	for _, a := range []piece.Axis{piece.Right, piece.Back, piece.Up} {
 		for _, r := range c.plan.Rows {
 			if r.Axis == a && !strings.HasPrefix(r.Title.Key, "row.series") {
-				add(c.say(axis[a]), c.terms(r.Terms))
+				add(c.say(axis[a]), c.rowTerms(r, own))
 			}
 		}
 	}
@@ -135,6 +137,18 @@ func (c *composer) terms(list []piece.Term) []sumTerm {
 			what = c.say("term." + t.Word)
 		}
 		out = append(out, sumTerm{t.Figure.Nm, what})
+	}
+	return out
+}
+
+// rowTerms are the terms of a row with the figures that are printed for them.
+func (c *composer) rowTerms(r plan.Row, t *tape.Tape) []sumTerm {
+	out := c.terms(r.Terms)
+	shown, _, takes := t.Row(r)
+	for i := range out {
+		if out[i].size = shown[i]; i == takes {
+			out[i].what = strings.TrimSpace(out[i].what + " " + c.say("term.takes-the-rest"))
+		}
 	}
 	return out
 }

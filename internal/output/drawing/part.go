@@ -9,9 +9,11 @@ import (
 	"scantling/internal/geom/vec"
 	"scantling/internal/message"
 	"scantling/internal/output/naming"
+	"scantling/internal/output/tape"
 	"scantling/internal/page"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
+	"scantling/internal/unit"
 )
 
 // PartOptions choose how a part is drawn.
@@ -39,7 +41,7 @@ func Part(p *plan.Plan, row plan.PartRow, s Solids, o PartOptions, roomWidth, ro
 	if o.MostDimensions == 0 {
 		o.MostDimensions = 24
 	}
-	d := partDrawing{part: part, solids: s, speech: speech, options: o, rows: naming.CutRows(p.Piece, member), sheet: row.Sheet}
+	d := partDrawing{part: part, shown: tape.Of(p, p.Units()).Sizes(row), solids: s, speech: speech, options: o, rows: naming.CutRows(p.Piece, member), sheet: row.Sheet}
 	for _, r := range d.rows {
 		d.cuts = append(d.cuts, r.Cuts...)
 	}
@@ -51,7 +53,7 @@ func Part(p *plan.Plan, row plan.PartRow, s Solids, o PartOptions, roomWidth, ro
 		d.seen[i] = hidden.Draw([]solid.Placed{body}, hidden.View{Sight: c.toward().Mul(-1), Up: c.up, Hidden: true}).Strokes
 	}
 	alt := speech.Say(message.New("drawing.part-alt", message.Text("mark", row.Mark), message.Text("name", row.Name),
-		message.Length("length", row.Length.Nm), message.Length("width", row.Width.Nm), message.Length("thickness", row.Thickness.Nm),
+		message.Length("length", d.shown[0]), message.Length("width", d.shown[1]), message.Length("thickness", d.shown[2]),
 		message.Count("cuts", len(d.cuts))))
 	for _, scale := range scales {
 		if scale.Up > 2*scale.Down {
@@ -70,6 +72,7 @@ func Part(p *plan.Plan, row plan.PartRow, s Solids, o PartOptions, roomWidth, ro
 
 type partDrawing struct {
 	part    piece.Part
+	shown   [3]unit.Length // its sizes as they are read off a tape
 	sheet   bool
 	solids  Solids
 	speech  Speech

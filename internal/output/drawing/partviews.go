@@ -91,12 +91,12 @@ func on(c camera, axis vec.V3, at float64, box page.Box, f float64, vertical boo
 // dimensions draws the rows: along the length above the face, across the width
 // at its left, through the thickness above the end; beyond each the whole.
 func (d *partDrawing) dimensions() {
-	d.row(d.along, d.views.face, alongLength, d.part.Length, d.faceBox, false)
-	d.row(d.across, d.views.face, alongWidth, d.part.Width, d.faceBox, true)
-	d.row(d.through, d.views.end, alongThickness, d.part.Thickness, d.endBox, false)
+	d.row(d.along, d.views.face, alongLength, 0, d.faceBox, false)
+	d.row(d.across, d.views.face, alongWidth, 1, d.faceBox, true)
+	d.row(d.through, d.views.end, alongThickness, 2, d.endBox, false)
 }
 
-func (d *partDrawing) row(list []mark, c camera, axis vec.V3, whole piece.Figure, box page.Box, vertical bool) {
+func (d *partDrawing) row(list []mark, c camera, axis vec.V3, whole int, box page.Box, vertical bool) {
 	f := d.scale.Factor()
 	outline := box.Min.Y
 	if vertical {
@@ -108,12 +108,12 @@ func (d *partDrawing) row(list []mark, c camera, axis vec.V3, whole piece.Figure
 	}
 	slices.SortStableFunc(r.stops, func(a, b runningStop) int { return cmp.Compare(a.at, b.at) })
 	r.draw(&d.out)
-	low, high := r.zero, on(c, axis, whole.Nm.Millimetres(), box, f, vertical)
+	low, high := r.zero, on(c, axis, [3]piece.Figure{d.part.Length, d.part.Width, d.part.Thickness}[whole].Nm.Millimetres(), box, f, vertical)
 	line := outline - runningRoom(d.figures(list)) - overallGap + 2
 	if len(list) == 0 {
 		line = outline - 5
 	}
-	dimension{a: r.point(low, outline), b: r.point(high, outline), vertical: vertical, line: line, text: d.speech.Figure(whole.Nm), address: string(d.part.Address),
+	dimension{a: r.point(low, outline), b: r.point(high, outline), vertical: vertical, line: line, text: d.speech.Figure(d.shown[whole]), address: string(d.part.Address),
 		skip: [2]float64{outline - runningLine - 1.2, line + 2}, taken: r.places()}.draw(&d.out)
 }
 

@@ -3,6 +3,7 @@ package drawing
 import (
 	"scantling/internal/font"
 	"scantling/internal/message"
+	"scantling/internal/output/tape"
 	"scantling/internal/page"
 	"scantling/internal/plan"
 )
@@ -20,11 +21,8 @@ const (
 // the revision (after ISO 7200, from memory).
 func TitleBlock(p *plan.Plan, row plan.PartRow, scale Scale, thirdAngle bool, revision string, width float64, speech Speech) page.Drawing {
 	say := func(key string, args ...message.Arg) string { return word(speech, key, args...) }
-	edition := p.Piece.Edition
-	if edition == "" {
-		edition = "mm"
-	}
-	times := speech.Figure(row.Length.Nm) + " × " + speech.Figure(row.Width.Nm) + " × " + speech.Figure(row.Thickness.Nm)
+	shown := tape.Of(p, p.Units()).Sizes(row)
+	times := speech.Figure(shown[0]) + " × " + speech.Figure(shown[1]) + " × " + speech.Figure(shown[2])
 	cells := []struct {
 		caption, text string
 		share         float64
@@ -33,7 +31,7 @@ func TitleBlock(p *plan.Plan, row plan.PartRow, scale Scale, thirdAngle bool, re
 		{say("block.size"), times + " " + say("basis-sign."+string(row.Basis)), 3, true},
 		{say("block.material"), speech.Own(row.Species), 2.6, false},
 		{say("block.scale"), speech.Own(scale.String()), 0.9, false},
-		{say("block.unit"), say("units." + edition), 1.5, false},
+		{say("block.unit"), say("units." + string(p.Units())), 1.5, false},
 		{say("block.projection"), "", 1.1, false},
 		{say("block.revision"), speech.Own(revision), 0.9, false},
 	}

@@ -4,6 +4,7 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/output/naming"
 	"scantling/internal/plan"
+	"scantling/internal/unit"
 )
 
 // Buying lists what must be got, as the merchant sells it, with what the plan
@@ -41,7 +42,7 @@ func (b *builder) measure(p *plan.Plan, l plan.Buy) string {
 	switch {
 	case !isBoard:
 		return b.say("buying.sheets-of", message.Count("n", l.Get), size)
-	case p.Piece.Edition == "in":
+	case p.Units() == unit.Inches:
 		return b.say("buying.boards-feet", message.Count("n", l.Get), size, message.Ratio("feet", feet.X*share))
 	}
 	return b.say("buying.boards-cubic", message.Count("n", l.Get), size, message.Ratio("cubic", cubic.X*share))

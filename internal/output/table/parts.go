@@ -2,10 +2,12 @@ package table
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"scantling/internal/message"
 	"scantling/internal/output/naming"
+	"scantling/internal/output/tape"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
 )
@@ -13,12 +15,28 @@ import (
 // Parts lists the parts of one stage, or of all for an empty stage, with their
 // finished sizes, under the groups that they belong to. A sign says what the
 // sizes rest on; [Signs] explains it.
+//
+// In inches, what goes into something is rounded down and what takes something up; the
+// exact sizes stand beside.
 func Parts(p *plan.Plan, stage string, s Speech) Table {
-	names := naming.Of(p, s)
-	b := newTable(p, s, "table.parts").
+	return parts(p, stage, p.Units(), "table.parts", s)
+}
+
+// Second lists all parts in the second system of an edition in both.
+func Second(p *plan.Plan, system unit.System, s Speech) Table {
+	return parts(p, "", system, "table.second-"+string(system), s)
+}
+
+func parts(p *plan.Plan, stage string, system unit.System, title string, s Speech) Table {
+	names, sizes := naming.Of(p, s), tape.Of(p, system)
+	b := newTableIn(system, s, title).
 		column("column.mark", text, 0.7).column("column.part", text, 1.3).column("column.quantity", number, 0.5).
 		column("column.length", length, 0.9).column("column.width", length, 0.9).column("column.thickness", length, 0.8).
-		column("column.material", text, 1.5).column("column.basis", text, 0.5)
+		column("column.material", text, 1.5)
+	if sizes.Inches() {
+		b.column("column.exact", text, 1.6)
+	}
+	b.column("column.basis", text, 0.5)
 	last := "-"
 	for _, r := range p.Parts {
 		if stage != "" && r.Stage != stage {
@@ -28,10 +46,24 @@ func Parts(p *plan.Plan, stage string, s Speech) Table {
 			last = key
 			b.group(title)
 		}
-		b.row(s.Own(r.Mark), names.Row(r), b.count(r.Quantity()), b.length(r.Length), b.length(r.Width), b.length(r.Thickness),
-			s.Own(r.Species), b.say("basis-sign."+string(r.Basis)))
+		shown := sizes.Sizes(r)
+		cells := []string{s.Own(r.Mark), names.Row(r), b.count(r.Quantity()), s.Figure(shown[0]), s.Figure(shown[1]), s.Figure(shown[2]), s.Own(r.Species)}
+		if sizes.Inches() {
+			cells = append(cells, b.exact(r))
+		}
+		b.row(append(cells, b.say("basis-sign."+string(r.Basis)))...)
 	}
 	return b.table
+}
+
+// exact is what the sizes of a row are before they are rounded to a tape, in decimals
+// of an inch.
+func (b *builder) exact(r plan.PartRow) string {
+	var all []string
+	for _, f := range r.Sizes() {
+		all = append(all, strconv.FormatFloat(float64(f.Nm)/float64(unit.Inch), 'f', 3, 64))
+	}
+	return b.speech.Own(strings.Join(all, " × "))
 }
 
 // Signs explains the signs of the list that it uses: "○ planned, ● measured".

@@ -45,12 +45,12 @@ type builder struct {
 }
 
 func newTable(p *plan.Plan, s Speech, title string) *builder {
-	edition := p.Piece.Edition
-	if edition == "" {
-		edition = "mm"
-	}
+	return newTableIn(p.Units(), s, title)
+}
+
+func newTableIn(system unit.System, s Speech, title string) *builder {
 	return &builder{speech: s, table: Table{
-		Title: s.Say(message.New(title)), Note: s.Say(message.New("table.units", message.Word("units", "units."+edition))),
+		Title: s.Say(message.New(title)), Note: s.Say(message.New("table.units", message.Word("units", "units."+string(system)))),
 		Groups: map[int]string{},
 	}}
 }

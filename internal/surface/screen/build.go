@@ -19,6 +19,8 @@ type Source struct {
 	Plan   *plan.Plan
 	Solids drawing.Solids
 	Words  *words.Words
+	// Second are the words of the second system of an edition in both, or nil.
+	Second *words.Words
 	// Document is the text of the design document, which inputs are read out of.
 	Document []byte
 	// Revision and File name it.
@@ -45,7 +47,7 @@ func Build(src Source) *State {
 		Stages: b.stages(), Signs: table.Signs(p, b.say), Buying: show(table.Buying(p, b.say)),
 		Tools: show(table.Tools(p, b.say)), Joints: show(table.Joints(p, b.say)),
 		Held: show(table.Held(p, bare{b.say})), Seasons: show(table.Seasons(p, bare{b.say})),
-		Stowed: show(table.Stowed(p, bare{b.say}, b.say.Show())),
+		Stowed: show(table.Stowed(p, bare{b.say}, b.say.Show())), Second: b.second(),
 	}
 	s.Views.Isometric = b.whole(drawing.LookIsometric)
 	return s
@@ -88,22 +90,13 @@ func (b *builder) known(prefix, word string) string {
 func (b *builder) piece() Piece {
 	p, size := b.Plan.Piece, b.Plan.Overall()
 	return Piece{
-		Name: p.Name, About: p.About, Shop: b.Plan.Shop.Name, Units: b.say.Label("units." + edition(p.Edition)),
+		Name: p.Name, About: p.About, Shop: b.Plan.Shop.Name, Units: b.say.Label("units." + string(b.Plan.Units())),
 		Overall: []Fact{
 			{b.say.Label("screen.wide"), b.say.Length(size[0])},
 			{b.say.Label("screen.deep"), b.say.Length(size[1])},
 			{b.say.Label("screen.high"), b.say.Length(size[2])},
 		},
 	}
-}
-
-// edition names what sizes are printed in; a plan that does not say is metric.
-func edition(e string) string {
-	switch unit.System(e) {
-	case unit.Inches, unit.Both:
-		return e
-	}
-	return string(unit.Metric)
 }
 
 func (b *builder) cost() []Fact {

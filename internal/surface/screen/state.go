@@ -180,6 +180,8 @@ type Tables struct {
 	Held    Table  `json:"held"`
 	Stowed  Table  `json:"stowed"`
 	Seasons Table  `json:"seasons"`
+	// Second are the parts in the other system of an edition in both; else empty.
+	Second Table `json:"second"`
 }
 
 // Stage is what may be cut at one time.

@@ -7,10 +7,10 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/output/drawing"
 	"scantling/internal/output/table"
+	"scantling/internal/output/tape"
 	"scantling/internal/page"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
-	"scantling/internal/unit"
 	"scantling/internal/write/svg"
 )
 
@@ -49,13 +49,24 @@ func (b *builder) stages() []Stage {
 	return out
 }
 
+// second lists the parts in the other system of an edition in both.
+func (b *builder) second() Table {
+	system, ok := b.Plan.Second()
+	if !ok || b.Second == nil {
+		return show(table.Table{})
+	}
+	return show(table.Second(b.Plan, system, bare{b.Second}))
+}
+
 func (b *builder) parts() []Part {
 	out := []Part{}
+	own := tape.Of(b.Plan, b.Plan.Units())
 	for _, r := range b.Plan.Parts {
+		shown := own.Sizes(r)
 		pic, scale := drawing.Part(b.Plan, r, b.Solids, drawing.PartOptions{ThirdAngle: b.Plan.Shop.Region == "en-US"}, partWidth, partHeight, bare{b.say})
 		part := Part{
 			Mark: r.Mark, Name: partName(r), Quantity: r.Quantity(), Members: []string{}, Material: r.Species, Stage: r.Stage,
-			Length: b.length(r.Length), Width: b.length(r.Width), Thickness: b.length(r.Thickness),
+			Length: b.say.Length(shown[0]), Width: b.say.Length(shown[1]), Thickness: b.say.Length(shown[2]),
 			Basis: b.known("basis.", string(r.Basis)), SVG: element(pic), Cuts: show(table.Cuts(b.Plan, r, bare{b.say})),
 			Caption: b.say.Label("screen.part-caption", message.Text("scale", scale.String()), message.Text("species", r.Species),
 				message.Word("basis", "basis."+string(r.Basis))),
@@ -134,18 +145,18 @@ func (b *builder) diagrams() []Diagram {
 // rows says the sums that close through the finished piece; equal terms stand
 // together with their count. Figures are those that add up as they are printed.
 func (b *builder) rows() []Sum {
-	out := []Sum{}
+	out, own := []Sum{}, tape.Of(b.Plan, b.Plan.Units())
 	for _, r := range b.Plan.Rows {
 		if len(r.Terms) < 2 {
 			continue // nothing to add up
 		}
-		lengths := make([]unit.Length, len(r.Terms))
-		for i, t := range r.Terms {
-			lengths[i] = t.Figure.Nm
-		}
-		sum := Sum{Title: b.names.Phrase(r.Title), Total: b.length(r.Total), Terms: []Term{}, Alike: []string{}}
-		for i, nm := range unit.ShowRow(lengths, b.say.Show()) {
+		shown, total, takes := own.Row(r)
+		sum := Sum{Title: b.names.Phrase(r.Title), Total: b.say.Length(total), Terms: []Term{}, Alike: []string{}}
+		for i, nm := range shown {
 			word, figure := b.term(r.Terms[i]), b.say.Length(nm)
+			if i == takes {
+				word += " " + b.say.Label("term.takes-the-rest")
+			}
 			at := slices.IndexFunc(sum.Terms, func(t Term) bool { return t.Word == word && t.Figure == figure })
 			if at < 0 {
 				sum.Terms = append(sum.Terms, Term{Word: word, Figure: figure, Count: 1})

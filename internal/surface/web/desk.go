@@ -93,7 +93,7 @@ func (d *Desk) readHistory() error {
 func (d *Desk) lay(r *scantling.Result, src *noted) error {
 	next := &shown{sources: src, good: r, faults: r.Plan.Diagnostics, made: &outputs{result: r}}
 	next.state = screen.Build(screen.Source{
-		Plan: r.Plan, Solids: r.Solids(), Words: r.Words(), Document: src.read[d.file], File: path.Base(d.file), Found: d.found(next),
+		Plan: r.Plan, Solids: r.Solids(), Words: r.Words(), Second: r.Second(), Document: src.read[d.file], File: path.Base(d.file), Found: d.found(next),
 	})
 	return d.show(next)
 }

@@ -18,7 +18,8 @@ type Move struct {
 }
 
 // Moves returns the moving groups in the order of the piece: those that a fit
-// moves, and those that are said to be inside a space.
+// moves, and those that are said to be inside a space. A piece that goes as a whole into
+// an opening that is there already is none.
 func (x *Index) Moves() []Move {
 	if x.moved {
 		return x.moves
@@ -26,7 +27,7 @@ func (x *Index) Moves() []Move {
 	x.moved = true
 	fits, spaces := map[address.Address]*piece.Fit{}, map[address.Address]*piece.Space{}
 	for i := range x.Piece.Fits {
-		if f := &x.Piece.Fits[i]; fits[f.Moves] == nil {
+		if f := &x.Piece.Fits[i]; fits[f.Moves] == nil && !x.Piece.Whole(f) {
 			fits[f.Moves] = f
 		}
 	}

@@ -139,8 +139,8 @@ func (j *judge) clearance(f *piece.Fit, c plan.Clearance) {
 		j.binds(f, c.Across, least, c.Moves, verdict.Cite(timber.SourceNarrow))
 		return
 	}
-	if wall || c.Across == "behind" {
-		return // room at the back hurts nobody
+	if wall || c.Across == "behind" || j.Piece.Whole(f) {
+		return // room at the back, or around what is put in once, hurts nobody
 	}
 	play := j.out.Limit("play at wet end", verdict.Practice("check.play-at-wet-end", 1500*unit.Micrometre))
 	if c.AtWet.Nm <= play.Nm {
