@@ -29,7 +29,7 @@ import (
 // shops are made alike, from a document of the folder, one made above, or one of
 // ../base. To open one, write them out:
 //
-//	go test -run TestCheckDocuments . -args -write-checks /tmp/checks
+//	go test -run TestCheckDocuments . -args -write-checks DIR
 var writeChecks = flag.String("write-checks", "", "write the documents of the checks to this folder")
 
 // checkFolder returns the documents of a folder of testdata/checks, made and whole.
