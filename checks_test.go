@@ -25,6 +25,7 @@ type checkDocuments struct {
 var inDocuments = map[string]checkDocuments{
 	"assembly":     {noFail: noDocumentYet, noUnknown: noDocumentYet},
 	"back to back": {fails: "wood-between-too-thin", noUnknown: "a cut without a depth is an error of the document"},
+	"blind":        {fails: "blind-work-too-short", unknown: "plunging-unknown", noEdit: "a length of a part follows from its places; to run the cut through or to get a plunge router is for the maker to choose"},
 	"collision":    {fails: "parts-collide", noUnknown: "all bodies are known; only the bound on work leaves an answer open", noEdit: "which of the two moves is the design"},
 	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown", noEdit: "a longer cutter is bought, not written"},
 	"finishing":    {fails: "oil-inside", unknown: "finish-inside-unknown", noEdit: "which finish goes inside is the maker's taste"},
@@ -45,6 +46,7 @@ var inDocuments = map[string]checkDocuments{
 	"sag":          {fails: "sags", unknown: "load-not-known", noEdit: "a shorter span, a thicker board or an upright: the design"},
 	"season":       {fails: "fit-binds", noUnknown: "as for the room of panels"},
 	"short grain":  {fails: "short-grain-at-end", noUnknown: "which way the grain runs is always known; only an outline of more than a thousand corners is left open"},
+	"speeds":       {fails: "cutter-too-fast", unknown: "machine-speed-unknown", noEdit: "another cutter or another machine is bought or fetched, not written"},
 	"stock":        {noFail: "a material that the rack does not hold is an error of the document", unknown: "bought-without-price"},
 	"stops":        {fails: "out-stop-missing", noUnknown: "a fit in a space that is not there is an error of the document", noEdit: "what keeps a drawer in is the maker's choice"},
 	"supplies":     {fails: "wrong-air-for-it", unknown: "glue-not-known", noEdit: "a warmer day is waited for"},

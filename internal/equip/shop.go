@@ -224,6 +224,7 @@ func (r *reader) rule(b *document.Block) {
 		r.of(b).Missing("length")
 		return
 	}
+	out.At = g.Value.Place()
 	v := r.of(b).Value(g.Name, "")
 	switch g.Name {
 	case "length":

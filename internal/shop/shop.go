@@ -120,6 +120,8 @@ type Rule struct {
 	// Why is the maker's own reason.
 	Why   string
 	Where diag.Place
+	// At is the place of the value alone.
+	At diag.Place
 }
 
 // Show is how the shop shows lengths in a system, with the master named.

@@ -4,6 +4,7 @@ import (
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check/assembly"
 	"scantling/internal/analysis/check/backtoback"
+	"scantling/internal/analysis/check/blind"
 	"scantling/internal/analysis/check/collision"
 	"scantling/internal/analysis/check/cutter"
 	"scantling/internal/analysis/check/finishing"
@@ -24,6 +25,7 @@ import (
 	"scantling/internal/analysis/check/sag"
 	"scantling/internal/analysis/check/season"
 	"scantling/internal/analysis/check/shortgrain"
+	"scantling/internal/analysis/check/speeds"
 	"scantling/internal/analysis/check/stock"
 	"scantling/internal/analysis/check/stops"
 	"scantling/internal/analysis/check/supplies"
@@ -36,6 +38,6 @@ func All() []analysis.Analysis {
 	return []analysis.Analysis{
 		assembly.Analysis, backtoback.Analysis, collision.Analysis, cutter.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
 		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis, supplies.Analysis,
-		finishing.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
+		finishing.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, blind.Analysis, speeds.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
 	}
 }
