@@ -40,6 +40,33 @@ func TestRecordRack(t *testing.T) {
 	want(t, "housings in the sides, from the fence", settingsOf(r, "straight 12.7", "fence to cutter edge"), "4.9 352.5")
 }
 
+// TestRecordRackPaths: a housing that a cutter of 12.7 does not fill is cut in two paths.
+// One of 17.7, a tenth wider than the shelf, would have them 5.0 apart; the plan's is as wide
+// as the shelf measures, 17.6 - 12.7 = 4.9, and the card adds it up.
+func TestRecordRackPaths(t *testing.T) {
+	r := planExample(t, "record-rack", nil)
+	var paths, moves []unit.Length
+	for _, s := range r.Plan.Setups {
+		for _, p := range s.Placements {
+			if s.Cutter != "straight 12.7" || !slices.Contains(p.Cuts, address.Address("joint.middle[1].housing")) {
+				continue
+			}
+			for _, f := range p.Settings[0].Passes {
+				paths = append(paths, f.Nm)
+			}
+			for _, term := range p.Sums[0].Terms {
+				if term.Word == "move" {
+					moves = append(moves, term.Figure.Nm)
+				}
+			}
+		}
+	}
+	if len(paths) != 2 || paths[1]-paths[0] != unit.MM(49)/10 {
+		t.Errorf("paths at %s: two, 4.9 apart", mm(paths...))
+	}
+	want(t, "the fence is moved away by", mm(moves...), "4.9")
+}
+
 // TestRecordRackSheet: 862 + 712.8 + 712.8 + 2 × 3 = 2293.6 and 862 + 862 + 341 + 341 + 3 × 3 =
 // 2415, so two strips of 330 do, and what stays is about 1220 - 2 × 5 - 2 × 333 = 544 wide.
 // Two shelves and a side, 862 + 862 + 712.8 + 2 × 3 = 2442.8, are more than 2440.
