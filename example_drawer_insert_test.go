@@ -46,6 +46,67 @@ func TestDrawerInsert(t *testing.T) {
 	}
 }
 
+// pathsOf lists the paths of every housing that a cutter takes, where the fence is moved
+// between two, and how far apart they are.
+func pathsOf(r *scantling.Result, cutter string) (housings int, apart string) {
+	var out []unit.Length
+	for _, s := range r.Plan.Setups {
+		for _, p := range s.Placements {
+			if s.Cutter != cutter || len(p.Settings) == 0 {
+				continue
+			}
+			housings += len(p.Cuts)
+			if f := p.Settings[0].Passes; len(f) == 2 && !slices.Contains(out, f[1].Nm-f[0].Nm) {
+				out = append(out, f[1].Nm-f[0].Nm)
+			}
+		}
+	}
+	return housings, mm(out...)
+}
+
+// TestDrawerInsertMeasuredWalls: walls that came out at 7.8 want housings of 7.8, which the
+// cutter of 8 cannot cut and that of 6.35 cuts in two paths, 7.8 - 6.35 = 1.45 apart. So it is
+// where 7.8 is planned, and where 8 was planned and the walls read 7.8 when they were planed.
+//
+//	planned: 444.5 - 2.5 - 5 × 7.8 - 360 = 43, / 4 = 10.75 each: 80.75 85.75 95.75 140.75
+//	housings from the outside left 7.8 + 80.75 = 88.55
+//	on the cross wall 7.8 - 2.7 = 5.1 less, no longer 5.3: that spacer follows the wall
+func TestDrawerInsertMeasuredWalls(t *testing.T) {
+	planned := planExample(t, "drawer-insert", nil, "  thickness = 8\n", "  thickness = 7.8\n")
+	w := exampleWorld(t, "drawer-insert")
+	const file = "drawer-insert.piece.hcl"
+	for _, of := range []string{"insert.divider[1]", "insert.divider[2]", "insert.divider[3]", "insert.cross"} {
+		if _, err := scantling.Record(t.Context(), w, file, scantling.Note{Of: of, What: "thickness", Value: "7.8"}); err != nil {
+			t.Fatal(of, err)
+		}
+	}
+	read, err := scantling.Plan(t.Context(), w, file, scantling.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, r := range map[string]*scantling.Result{"planned": planned, "read": read} {
+		housings, apart := pathsOf(r, "straight 6.35")
+		if want(t, name+": paths", apart, "1.45"); housings != 7 {
+			t.Errorf("%s: %d cards of housings with the cutter of 6.35, 3 of each end, 3 of the cross wall and 1 of the sides", name, housings)
+		}
+		if n, _ := pathsOf(r, "straight 8"); n != 0 {
+			t.Errorf("%s: %d housings for walls of 7.8 with a cutter of 8", name, n)
+		}
+	}
+	first := func(of address.Address) unit.Length {
+		for _, s := range planned.Plan.Setups {
+			for _, p := range s.Placements {
+				if slices.Contains(p.Cuts, of) && len(p.Settings) > 0 && len(p.Settings[0].Passes) > 0 {
+					return p.Settings[0].Passes[0].Nm
+				}
+			}
+		}
+		return 0
+	}
+	end, cross := first("insert.joint.divider[1].housing"), first("insert.joint.divider[2].housing")
+	want(t, "in the end, on the cross wall, the spacer", mm(end, cross, end-cross), "88.55 83.45 5.1")
+}
+
 // TestDrawerInsertBlanks: a divider of 275.4 is under the 300 of the jointer and the 305 of
 // the thicknesser, so three are planed in one length of 3 × 275.4 + 2 × 3 and what the
 // allowance takes, and docked later.

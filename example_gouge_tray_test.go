@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"scantling"
+	"scantling/internal/message"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
 )
@@ -177,10 +178,31 @@ func TestGougeTrayFelt(t *testing.T) {
 		near(t, "corner down, sunk", h.Sinks.Nm, 6.63, 0.02)
 		near(t, "on a flat, proud", h.OnFlat.Nm, octagon*25-5.93, 0.02)
 	}
+	told := 0
+	for _, f := range r.Plan.Findings {
+		if f.Code == "lining-lifts" && f.Status == plan.Fail {
+			told++
+			want(t, "within the felt, 25.4 - 2", mm(f.Limit.Nm), "23.4")
+			want(t, "the cutter that it asks for", argument(t, f.Text, "cutter"), "27.4")
+		}
+	}
+	if told == 0 {
+		t.Error("nobody says which cutter the felt asks for")
+	}
 	r = planExample(t, "gouge-tray", nil, old, lined, "  sides  = 8\n", "")
 	for _, h := range r.Plan.Held {
 		near(t, "a round rod, sunk", h.Sinks.Nm, 12.5-math.Sqrt(12.5*12.5-(11.7*11.7-4.7*4.7)), 0.01)
 	}
+}
+
+// argument is a length in what a finding says.
+func argument(t *testing.T, m message.Message, name string) string {
+	t.Helper()
+	a, ok := m.Arg(name)
+	if !ok {
+		t.Fatalf("%s says no %s", m.Key, name)
+	}
+	return mm(a.Nm)
 }
 
 // octagon is what an octagon measures over flats, as a part of what it does over
