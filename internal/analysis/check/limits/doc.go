@@ -11,5 +11,6 @@
 //
 // Limits are the machines' own, from the shop document, or the usual ones of
 // their kind with their source. A task for which the shop names no machine is
-// unknown.
+// unknown, and so is a glued-up panel at a thicknesser of which nobody has said how
+// wide it planes: no source gives that for the kind.
 package limits

@@ -47,6 +47,11 @@ const (
 	//
 	// Example: rough boards in a shop without jointer, thicknesser and hand tools.
 	CodeNoMachine diag.Code = "machine-unknown"
+	// CodeWidthUnknown: nobody has said how wide the thicknesser planes that is to take a
+	// panel.
+	//
+	// Example: a panel of 278 at a thicknesser without most_width.
+	CodeWidthUnknown diag.Code = "machine-width-unknown"
 	// CodeNone: nothing says what the parts are made from.
 	//
 	// Example: parts of a timber that no board in the rack is of.
@@ -75,6 +80,7 @@ var Analysis = analysis.Declare(analysis.Info{
 		for _, w := range pieces {
 			j.workpiece(w)
 		}
+		j.unsaid()
 	}
 	return j.out.Done(CodeWithin, message.New("check.limits.within")), nil
 })
@@ -84,6 +90,10 @@ type judge struct {
 	index  *bodies.Index
 	out    *verdict.Findings
 	member map[string]address.Address
+	// panel is the widest that goes to a thicknesser of which nobody has said how wide it
+	// planes, at its machine.
+	panel   plan.Workpiece
+	planing string
 }
 
 // task is something that is done to a workpiece, with the kinds of machine that
@@ -151,6 +161,9 @@ func (j *judge) at(k task, w plan.Workpiece, thick plan.Figure) {
 			machine.Name = m.ID
 			excess := machine.Check(size)
 			if len(excess) == 0 {
+				if k.word == planing.word && w.Kind == plan.PanelPiece && kind == tool.ThicknessPlaner && !machine.Greatest.Width.Known() && w.Width.Nm > j.panel.Width.Nm {
+					j.panel, j.planing = w, m.ID
+				}
 				for _, e := range first {
 					j.add(k, w, thick, e, m.ID)
 				}
@@ -168,6 +181,21 @@ func (j *judge) at(k task, w plan.Workpiece, thick plan.Figure) {
 	for _, e := range first {
 		j.add(k, w, thick, e, "")
 	}
+}
+
+// unsaid asks how wide the thicknesser planes that the widest panel is to go through. A
+// board comes to it over a jointer that is narrower still; a panel does not.
+func (j *judge) unsaid() {
+	if j.planing == "" {
+		return
+	}
+	part := j.member[j.panel.Mark]
+	where := diag.Place{}
+	if p := j.index.Part(part); p != nil {
+		where = p.Where
+	}
+	j.out.Unknown(CodeWidthUnknown, message.New("check.limits.width-unknown", message.Text("mark", j.panel.Mark), message.Text("machine", j.planing),
+		message.LengthRounded("is", j.panel.Width.Nm, unit.Up)), part, where, part)
 }
 
 // add tells one limit that is broken; other is the machine that does it instead.

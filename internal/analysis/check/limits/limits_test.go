@@ -70,6 +70,19 @@ func TestLimits(t *testing.T) {
 	}
 }
 
+// TestPanelWidthUnknown: 278 of panel at a thicknesser whose width nobody has stated is
+// asked about; a board that comes over the jointer is not.
+func TestPanelWidthUnknown(t *testing.T) {
+	s := checktest.Shop()
+	s.Machines[2].Tool.Greatest.Width = tool.Machine{}.Greatest.Width
+	checktest.Want(t, checktest.Run(t, board(6000, 1000, 140), s, limits.Analysis), plan.Pass, limits.CodeWithin)
+	got := checktest.Run(t, board(6000, 2780, 140), s, limits.Analysis)
+	checktest.Want(t, got, plan.Unknown, limits.CodeWidthUnknown)
+	if a, _ := got[0].Text.Arg("is"); a.Nm < unit.MM(278) {
+		t.Errorf("the panel is given as %v wide", a.Nm)
+	}
+}
+
 // A channelled panel is routed at the size that it has then.
 func TestRouted(t *testing.T) {
 	b := board(6000, 1000, 140)
