@@ -219,6 +219,18 @@ func TestGougeTrayThicknesser(t *testing.T) {
 	}
 }
 
+// TestGougeTrayEdges: the step in which the gouges are laid in says that their edges are
+// sheathed or point away from the hand, and does not where the contents have none.
+func TestGougeTrayEdges(t *testing.T) {
+	for cautions, changes := range [][]string{{"  sharp  = true\n", ""}, nil} {
+		steps := planExample(t, "gouge-tray", nil, changes...).Plan.Steps
+		last := steps[len(steps)-1]
+		if last.ID != "hand over" || len(last.Cautions) != cautions || cautions == 1 && last.Cautions[0].Key != "caution.edges" {
+			t.Errorf("%s: %v, the gouges' edges: %d", last.ID, last.Cautions, cautions)
+		}
+	}
+}
+
 // octagon is what an octagon measures over flats, as a part of what it does over
 // corners: cos 22.5°.
 const octagon = 0.9238795325112867

@@ -28,6 +28,7 @@ contents "gouges" {
   length = 262                    # the longest, over all
   play   = 8
   finger = 13                     # to take one by the handle, between two
+  sharp  = true
 }
 
 material "tray" {

@@ -51,7 +51,7 @@ var schema = map[Kind]map[string]shape{
 		"piece": {labels: 1, attributes: words("about purpose units edition shop")},
 		"input": asked,
 		"contents": {labels: 1, attributes: words("label kind like rod sides across each length head diameter tall shoulder cap size thick count among growth spare " +
-			"play lining finger flip columns rows stack divider divider_high around above runs mass in through lid")},
+			"play lining finger flip columns rows stack divider divider_high around above runs mass sharp in through lid")},
 		"group":   group(3),
 		"fit":     {labels: 1, attributes: words("moves inside sides above behind")},
 		"measure": {labels: 1, attributes: words("label of take after before stage")},

@@ -93,6 +93,10 @@ func (s *scope) collectContents() {
 			Address: address.Address("").Child("contents").Child(slug(b.Label())),
 			Label:   cmp.Or(s.words(b, "label"), b.Label()), Kind: c.kind(), Where: b.Where,
 		}
+		if b.Has("sharp") {
+			sharp, ok := s.maker.Truth(env{s: s}.value(b, "sharp", ""))
+			out.Sharp = ok && sharp.Is.Truth()
+		}
 		fill := c.collectLot
 		if c.kind() == stow.Rod {
 			fill = c.collectRods

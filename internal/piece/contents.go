@@ -31,6 +31,8 @@ type Contents struct {
 	Finger Figure `json:"finger,omitzero"`
 	// Mass is that of one thing; no value where it is not said.
 	Mass Amount `json:"mass,omitzero"`
+	// Sharp is whether they have cutting edges that a hand can meet.
+	Sharp bool `json:"sharp,omitempty"`
 	// In lists the spaces that hold it, Through those that it is put in and taken out
 	// through.
 	In      []address.Address `json:"in,omitempty"`

@@ -27,7 +27,7 @@ const (
 func Kinds() []string { return []string{Rod, Jar, Bottle, Box, Sheet, Coin} }
 
 const (
-	anyKind = "label kind each length play spare lining finger mass in through "
+	anyKind = "label kind each length play spare lining finger mass sharp in through "
 	inCells = "like count among growth columns rows stack divider divider_high around above lid "
 )
 

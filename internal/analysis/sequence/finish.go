@@ -178,10 +178,16 @@ func (s *sequencer) handOver() {
 	if len(s.steps) == 0 {
 		return
 	}
-	s.add(step{Step: plan.Step{
+	st := step{Step: plan.Step{
 		ID: "hand over", Chapter: chapter("hand-over"), Text: message.New("steps.hand-over"),
 		More: []message.Message{message.New("steps.hand-over-record")}, Hands: s.Estimates.Clean,
-	}, after: s.lastStep()})
+	}, after: s.lastStep()}
+	for _, c := range s.Piece.Contents {
+		if c.Sharp {
+			st.Cautions = append(st.Cautions, message.New("caution.edges", message.Text("contents", c.Label)))
+		}
+	}
+	s.add(st)
 }
 
 // authors places the author's own steps: behind the last step about what they
