@@ -72,6 +72,7 @@ contents "needles" {
   length = input.needle_length
   head   = { diameter = input.head_diameter, length = input.head_length } # thicker than any rod: it sets the pitch
   play   = 3                                                              # along the needle
+  mass   = "8 g"                                                          # one, the mean of all sizes in wood: our assumption, weigh yours
 }
 
 # ---------------------------------------------------------------- what it is made of

@@ -11,7 +11,9 @@
 // no better than the formula. Bodies stand on the floor at their lowest; the front is
 // where "back" is least. Loads of joints and fasteners are those of tests; allowed ones
 // have a safety factor taken out. Solid wood spans by its own modulus, along or across
-// its grain; sheet goods by the catalogue's. Shear is counted in solid wood.
+// its grain; sheet goods by the catalogue's. Shear is counted in solid wood. A part that is held at
+// all four edges, as a bottom in grooves all round, bears both ways: two strips that cross
+// in its middle sag alike, which makes more of the sag than a plate's own stiffness does.
 //
 // Limits of common practice without a source: an eye sees a sag of 1/32 in to the foot,
 // design for 0.02 in to the foot; an open case is pushed by a fifth of what it carries

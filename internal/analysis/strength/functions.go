@@ -18,6 +18,7 @@ func Functions() ledger.Functions {
 		"weight of a mass": numbers(unit.DimForce, 1, func(x []float64) float64 { return float64(mechanics.Mass(x[0] / 1000).Weight()) }),
 		"spread load":      spreadLoad,
 		"share of a load":  numbers(unit.DimForce, 3, func(x []float64) float64 { return x[0] * x[1] / x[2] }),
+		"strip of a panel": stripOfPanel,
 		"sag":              sag,
 		"sag after years": lengths(1, func(l []unit.Length, x []float64) (unit.Length, error) {
 			return mechanics.Lasting(l[0], mechanics.Ratio(x[1]), 1), nil

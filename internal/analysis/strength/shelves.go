@@ -12,7 +12,6 @@ import (
 	"scantling/internal/mechanics"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
-	"scantling/internal/timber"
 	"scantling/internal/unit"
 )
 
@@ -27,6 +26,8 @@ type bridge struct {
 	axis piece.Axis
 	// from and to are the inner faces of its supports, of the widest gap between two.
 	from, to piece.Figure
+	// cross is how far it bridges the other way, where it is held at all four edges.
+	cross piece.Figure
 	// whole is how far it bridges in all, over supports between: what it carries is
 	// shared out over that.
 	whole [2]piece.Figure
@@ -62,6 +63,9 @@ func (e *estimator) bridge(p *piece.Part) (bridge, bool) {
 	}
 	if found {
 		best.whole = [2]piece.Figure{best.from, best.to}
+		if from, to, ok := e.ends(p, 1-best.axis); ok {
+			best.cross = e.Ledger.Less(string(p.Address)+".shelf.cross", to, from)
+		}
 		return e.held(best), true
 	}
 	best, found = e.onFeet(p)
@@ -239,7 +243,7 @@ func (e *estimator) shelf(b bridge) plan.Shelf {
 	if local == piece.AlongWidth {
 		wide = p.Length
 	}
-	sag := sagger{e, p, name, span, e.Ledger.Less(name+".whole", b.whole[1], b.whole[0]), wide, local}
+	sag := sagger{e, p, name, span, e.Ledger.Less(name+".whole", b.whole[1], b.whole[0]), b.cross, wide, local}
 	if e.of(p.Address) == nil && b.kind != "bottom" {
 		out.Loads = append(out.Loads, sag.pressed("books", mechanics.PSF(50), sourceLoad), sag.pressed("other", mechanics.PSF(40), sourceLoad))
 	}
@@ -265,10 +269,10 @@ func (e *estimator) houseLoad() (mechanics.Pressure, bool) {
 // sagger works out the sag of one part.
 type sagger struct {
 	*estimator
-	part              *piece.Part
-	name              string
-	span, whole, wide piece.Figure
-	local             piece.Local // along the span
+	part                     *piece.Part
+	name                     string
+	span, whole, cross, wide piece.Figure
+	local                    piece.Local // along the span
 }
 
 // pressed is a load spread evenly.
@@ -337,63 +341,9 @@ func (s sagger) under(name string, load plan.Estimate) plan.ShelfSag {
 	out := plan.ShelfSag{Case: name, Load: load}
 	stiff, rigid, creep := s.stiffness()
 	out.AtOnce = s.maker.Estimate(s.name+"."+name+".sag", "sag", "", mechanics.SourceBeam, plan.NoStiffness,
-		estimate.Again(load), estimate.Of(s.span), estimate.Of(s.wide), estimate.Of(s.part.Thickness), stiff, rigid)
+		estimate.Again(s.oneWay(name, load, stiff)), estimate.Of(s.span), estimate.Of(s.wide), estimate.Of(s.part.Thickness), stiff, rigid)
 	out.Lasting = s.maker.Estimate(s.name+"."+name+".lasting", "sag after years", "", creepSource, plan.NoStiffness, estimate.Again(out.AtOnce), creep)
 	return out
 }
 
 var creepSource = figure.Source{Key: "mechanics.creep", Title: "EN 1995-1-1", Edition: "2004", Clause: "Table 3.2", Status: figure.Memory}
-
-// stiffness returns the modulus along the span in GPa, the modulus of rigidity as a
-// part of it (nought for none) and the creep.
-func (s sagger) stiffness() (stiff, rigid, creep estimate.Arg) {
-	m, w := s.wood(s.part)
-	none := s.maker.Given("no shear", unit.OfInt(unit.DimUntyped, 0), ledger.Derived, "not counted")
-	if m.Sheet {
-		p, err := timber.FindPanel(m.Species, s.part.Thickness.Nm)
-		if err != nil {
-			return estimate.Lack(plan.NoSheet), none, none
-		}
-		along := p.Along
-		if s.local != piece.AlongLength {
-			along = p.Across
-		}
-		k, err := mechanics.Creep(creepOf(p.Kind), mechanics.Dry)
-		if err != nil {
-			return estimate.Lack(plan.NoSheet), none, none
-		}
-		return estimate.Number(s.maker, s.name+".stiffness", along, plan.NoStiffness), none, estimate.Number(s.maker, s.name+".creep", k, plan.NoStiffness)
-	}
-	if !w.known {
-		return estimate.Lack(plan.NoWood), none, none
-	}
-	k, _ := mechanics.Creep(mechanics.CreepSolid, mechanics.Dry)
-	moe, elastic := w.species.MOE, w.species.Elastic()
-	if s.local == piece.AlongLength {
-		moe.High *= 1.1 // without the shear that tests lose
-		return estimate.Number(s.maker, s.name+".stiffness", moe, plan.NoStiffness),
-			estimate.Number(s.maker, s.name+".rigidity", elastic.Rigid(sawn(m.Cut)), plan.NoStiffness), estimate.Number(s.maker, s.name+".creep", k, plan.NoStiffness)
-	}
-	across := elastic.Across(sawn(m.Cut))
-	weak := figure.Between(timber.Stiffness(float64(moe.Value)*float64(across.Value)*1.1), timber.Stiffness(float64(moe.Low)*float64(across.Low)), timber.Stiffness(float64(moe.High)*float64(across.High)*1.1),
-		figure.Source{Key: "strength.across", Title: across.Source.Title, Edition: across.Source.Edition, Clause: across.Source.Clause, Status: figure.Weaker(moe.Source.Status, across.Source.Status)})
-	if !moe.Known() {
-		weak = figure.Of[timber.Stiffness]{}
-	}
-	return estimate.Number(s.maker, s.name+".stiffness across", weak, plan.NoStiffness), none, estimate.Number(s.maker, s.name+".creep", k, plan.NoStiffness)
-}
-
-// creepOf is the row of the creep table for a kind of sheet.
-func creepOf(kind string) string {
-	switch kind {
-	case "mdf":
-		return mechanics.CreepMDF
-	case "particleboard", "chipboard":
-		return mechanics.CreepParticleboard
-	case "osb":
-		return mechanics.CreepOSB
-	case "hardboard":
-		return mechanics.CreepHardboard
-	}
-	return mechanics.CreepPlywood
-}
