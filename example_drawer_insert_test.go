@@ -284,6 +284,50 @@ func TestDrawerInsertNoMixedLine(t *testing.T) {
 	}
 }
 
+// rulesBroken lists the designer's own rules that are told as broken, apart from that of the
+// diagonals, which nobody has given.
+func rulesBroken(r *scantling.Result) string {
+	var out []string
+	for _, f := range r.Plan.Findings {
+		if f.Code == "rule-broken" && f.Status == plan.Fail && !strings.Contains(string(f.Address), "squareness") {
+			out = append(out, string(f.Address))
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// TestDrawerInsertRules: a width taken at the front is told, since 447 goes into no back of
+// 444.5; and wishes that the drawer does not hold are told with both figures.
+//
+//	8 + 270 + 8 + 150 + 8 + 2 = 446 from front to back
+//	a back of 36: 36 - 3 - 4 = 29 of wall, 1 less than 30
+func TestDrawerInsertRules(t *testing.T) {
+	for _, x := range []struct {
+		name, old, new string
+		inputs         map[string]string
+		told           string
+	}{
+		{name: "as it is"},
+		{name: "the front's width", old: "min(input.width_front, input.width_back)\n  front  = 0\n", new: "input.width_front\n  front  = 0\n", told: "require.the-smallest-reading"},
+		{name: "the left's depth", old: "min(input.depth_left, input.depth_right)\n  bottom", new: "input.depth_left\n  bottom", told: "require.the-smallest-reading"},
+		{name: "446 deep", inputs: map[string]string{"depth_left": "446"}},
+		{name: "445 deep", inputs: map[string]string{"depth_left": "445"}, told: "require.depth"},
+		{name: "a back of 37", inputs: map[string]string{"back_high": "37"}},
+		{name: "a back of 36", inputs: map[string]string{"back_high": "36"}, told: "require.walls"},
+		{name: "no room at a server's end", old: "long    = 270 ", new: "long    = 265 ", told: "require.room-for-fingers"},
+	} {
+		var changes []string
+		if x.old != "" {
+			changes = []string{x.old, x.new}
+		}
+		want(t, x.name, rulesBroken(planExample(t, "drawer-insert", x.inputs, changes...)), x.told)
+	}
+	steps := planExample(t, "drawer-insert", nil).Plan.Steps
+	if i := slices.IndexFunc(steps, func(s plan.Step) bool { return strings.Contains(s.Author, "10 longer than the longest") }); i < 0 {
+		t.Error("no step says what room there is for a finger")
+	}
+}
+
 func TestDrawerInsertTraps(t *testing.T) {
 	spring(t, "drawer-insert", []trap{
 		// 8 - 2 × 2.7 = 2.6 of wood between.

@@ -22,11 +22,13 @@ input "width_back" {
 input "depth_left" {
   label  = "Drawer inside, depth at the left"
   length = 478
+  from   = 300                      # the long bays and three walls alone take 296
 }
 
 input "depth_right" {
   label  = "Drawer inside, depth at the right"
   length = 477
+  from   = 300
 }
 
 input "back_high" {
@@ -79,7 +81,11 @@ sizes {
   t       = material.wall.thickness
   needs   = [70, 75, 85, 130]                     # knives, forks, spoons, servers
   bays    = spread(sizes.needs, sizes.wide - 5 * sizes.t)
-  long    = 270                                   # servers of 260, and room
+  server  = 260                                   # the longest
+  spoon   = 140                                   # a teaspoon, across the drawer's back
+  long    = 270                                   # a server, and 10 to get under its end
+  back    = sizes.deep - 3 * sizes.t - sizes.long # what is left for the teaspoons
+  wanted  = 3 * sizes.t + sizes.long + sizes.spoon + 10 + fit.insert.behind
   cross   = sizes.t + sizes.long                  # front of the cross wall
 }
 
@@ -176,6 +182,31 @@ measure "walls" {                   # a housing is as wide as its wall really is
   take   = ["thickness"]
   after  = "the walls are planed"
   before = [insert.divider]
+}
+
+step "take them out" {
+  text  = "Try how they are taken out, from above and by the end: each bay is ${sizes.bays[1] - 70} wider than its things need and ${sizes.long - sizes.server} longer than the longest, the teaspoons have ${sizes.back - sizes.spoon} to spare. Beside them a finger wants 13: who takes them from the side lowers the front by 20 between its mitres before it is glued."
+  after = [insert]
+}
+
+require "the smallest reading" {
+  that    = max(space.drawer.wide - min(input.width_front, input.width_back), space.drawer.deep - min(input.depth_left, input.depth_right)) <= 0
+  message = "The insert is made for ${space.drawer.wide} by ${space.drawer.deep}, and the drawer is ${min(input.width_front, input.width_back)} by ${min(input.depth_left, input.depth_right)} where it is smallest: take the smaller reading of each."
+}
+
+require "room for fingers" {
+  that    = sizes.long - sizes.server >= 10
+  message = "The long bays are ${sizes.long} and the longest server ${sizes.server}; 10 are wanted to get under its end. Make the bays ${sizes.server + 10}."
+}
+
+require "depth" {
+  that    = sizes.wanted <= space.drawer.deep
+  message = "From front to back ${sizes.wanted} are wanted: servers, teaspoons, three walls and room for a finger. The drawer has ${space.drawer.deep}, ${sizes.wanted - space.drawer.deep} too little. Lay the teaspoons elsewhere, or shorten the long bays if the servers allow it."
+}
+
+require "walls" {
+  that    = sizes.walls >= 30
+  message = "The walls come to ${sizes.walls} in a drawer whose lowest side is ${input.back_high}; 30 are wanted to keep the things apart, so it is ${30 - sizes.walls} too low. A thinner base gives some of that; else lay fewer things in, flat."
 }
 
 require "squareness of the drawer" {

@@ -204,7 +204,7 @@ func (in *input) checked(v formula.Value, given *document.Attribute, written boo
 			continue
 		}
 		d := diag.Diagnostic{Severity: diag.Error, Code: CodeInputRange, Where: given.Value.Place(),
-			Text: textOf(CodeInputRange, message.Text("name", in.name()), argOf("got", v.Is), message.Word("bound", "bound."+bound), argOf("limit", limit.Is))}
+			Text: textOf(CodeInputRange, message.Text("name", in.name()), argOf("got", v.Is), message.Word("bound", "bound."+bound), argOf("limit", limit.Is), argOf("over", apart(v.Is, limit.Is)), message.Word("past", "past."+bound))}
 		if at := in.b.Attribute(bound); written && at != nil {
 			d.Remedies = []diag.Remedy{in.s.file.Replace(given.Value.Place(), in.s.file.Written(at.Value.Place()))}
 		}
@@ -212,6 +212,18 @@ func (in *input) checked(v formula.Value, given *document.Attribute, written boo
 		break
 	}
 	return v
+}
+
+// apart is how far two quantities of one kind are from each other.
+func apart(a, b unit.Value) unit.Value {
+	d, err := a.Sub(b, 0)
+	if err == nil && d.Sign() < 0 {
+		d, err = d.Neg()
+	}
+	if err != nil {
+		return unit.Value{}
+	}
+	return d
 }
 
 // argOf is the message argument for a quantity.
