@@ -26,6 +26,7 @@ var inDocuments = map[string]checkDocuments{
 	"assembly":     {noFail: noDocumentYet, noUnknown: noDocumentYet},
 	"back to back": {fails: "wood-between-too-thin", noUnknown: "a cut without a depth is an error of the document"},
 	"blind":        {fails: "blind-work-too-short", unknown: "plunging-unknown", noEdit: "a length of a part follows from its places; to run the cut through or to get a plunge router is for the maker to choose"},
+	"bow":          {fails: "bows-on-sheet", unknown: "bow-not-known", noEdit: "wood on the other face, a thicker sheet or quartersawn wood: the design"},
 	"collision":    {fails: "parts-collide", noUnknown: "all bodies are known; only the bound on work leaves an answer open", noEdit: "which of the two moves is the design"},
 	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown", noEdit: "a longer cutter is bought, not written"},
 	"finishing":    {fails: "oil-inside", unknown: "finish-inside-unknown", noEdit: "which finish goes inside is the maker's taste"},
