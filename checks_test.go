@@ -33,7 +33,7 @@ var inDocuments = map[string]checkDocuments{
 	"glue joint":   {noFail: "strips are laid out so that they meet beside the cuts, and where they cannot that is an error of the document", noUnknown: "where strips meet is always worked out"},
 	"governed":     {fails: "use-governed", unknown: "purpose-not-said", noEdit: "a standard is met, not written"},
 	"grip":         {fails: "scoop-too-shallow", unknown: "front-unknown"},
-	"hidden":       {noFail: noDocumentYet, noUnknown: "a joint for a part that is not there is an error of the document"},
+	"hidden":       {fails: "groove-shows", noUnknown: "a joint for a part that is not there is an error of the document"},
 	"holds":        {fails: "contents-do-not-fit", unknown: "contents-nowhere"},
 	"land":         {fails: "floor-too-thin", noUnknown: "a row without a sum is an error of the document"},
 	"limits":       {fails: "workpiece-too-thin", unknown: "machine-unknown", noEdit: "what is too thin for a machine is made thicker, or otherwise: the maker's choice"},

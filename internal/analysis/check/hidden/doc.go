@@ -5,9 +5,10 @@
 // hole in the finished piece, unless what goes into it fills it or another part
 // covers it. The opening at each end that a cut runs out through is held against
 // the finished wood of all other parts; what moves in the piece covers nothing of
-// what stands still, and the other way round. Openings less than 0.5 mm wide are
-// the clearance of a joint and do not count.
+// what stands still, and the other way round. Openings that lie side by side are one
+// opening. Up to 0.5 mm wide they are a hairline and do not count; beside the part that
+// fills the cut the joint's own clearance comes on top of that, for as much again.
 //
-// Common practice without a source. A cut for a part that the piece does not have
+// Common practice without a source; the rule of the house "hairline" changes it. A cut for a part that the piece does not have
 // is unknown.
 package hidden

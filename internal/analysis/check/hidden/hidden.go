@@ -32,8 +32,9 @@ const (
 	CodeHidden diag.Code = "grooves-hidden"
 )
 
-// hairline is the width below which an opening is a joint's clearance.
-const hairline = unit.Millimetre / 2
+// hairline is how wide an opening may be before it is seen, unless the house says
+// otherwise.
+var hairline = verdict.Practice("check.hairline", unit.Millimetre/2)
 
 //go:embed doc.go
 var source string
@@ -43,6 +44,7 @@ var Analysis = analysis.Declare(analysis.Info{
 	Name: "hidden", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
 	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("hidden", c), moves: map[address.Address]int{}, together: map[int][]*piece.Part{}}
+	j.limit = j.out.Limit("hairline", hairline)
 	for i, m := range j.index.Moves() {
 		for _, p := range m.Parts {
 			j.moves[p.Address] = i + 1
@@ -77,6 +79,7 @@ type judge struct {
 	*analysis.Context
 	index *bodies.Index
 	out   *verdict.Findings
+	limit verdict.Limit
 	// moves tells what moves together; 0 stands still.
 	moves map[address.Address]int
 	// together are the parts of each such number.
@@ -109,7 +112,20 @@ func (j *judge) end(s bodies.Slot, high bool) {
 	layer[b] = span
 
 	// What nothing fills just inside, and then what nothing covers just outside.
-	open := j.less([]bodies.Box{layer}, s.Part)
+	open := j.outside(j.less([]bodies.Box{layer}, s.Part), s, along, high)
+	hole, wide := widest(j.outside(j.less(j.beside(layer, s, along), s.Part), s, along, high), a, b, j.limit.Nm)
+	if !wide {
+		return
+	}
+	counts := min(hole[a].Size(), hole[b].Size())
+	if seen, ok := widest(open, a, b, j.limit.Nm); ok {
+		hole = seen
+	}
+	j.shows(s, side, counts, hole[a].Size(), hole[b].Size())
+}
+
+// outside returns what of openings inside an end nothing covers just beyond it.
+func (j *judge) outside(open []bodies.Box, s bodies.Slot, along piece.Axis, high bool) []bodies.Box {
 	_, sign := s.Part.Frame.Directions()[s.Run].Axis()
 	shift := unit.Nanometre
 	if (sign > 0) != high {
@@ -119,28 +135,67 @@ func (j *judge) end(s bodies.Slot, high bool) {
 		open[i][along].Low += shift
 		open[i][along].High += shift
 	}
-	open = j.less(open, s.Part)
-	var worst bodies.Box
-	for _, o := range open {
-		if min(o[a].Size(), o[b].Size()) >= hairline && area(o, a, b) > area(worst, a, b) {
-			worst = o
-		}
-	}
-	if worst[a].Size() <= 0 {
-		return
-	}
-	wide := j.Ledger.Leaf(string(s.Cut.Address)+".opening at "+string(side), worst[a].Size(), ledger.Derived, "")
-	none := j.Ledger.Leaf("no opening", hairline, ledger.HouseRule, "check.hairline (practice)")
-	j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeShows, Address: s.Cut.Address, Where: s.Cut.Where,
-		Is: &wide, Limit: &none, Source: "check.hairline (practice)",
-		Text: message.New("check.hidden.shows", message.Text("mark", j.out.Mark(s.Part.Address)), message.Word("cut", "cut."+string(s.Cut.Kind)), message.Word("side", "side."+string(side)),
-			message.Length("is", wide.Nm), message.Length("deep", worst[b].Size())),
-	}, s.Part.Address)
+	return j.less(open, s.Part)
 }
 
-// area compares openings; whole square micrometres stay in range.
-func area(b bodies.Box, a, c piece.Axis) int64 {
-	return int64(b[a].Size()/unit.Micrometre) * int64(b[c].Size()/unit.Micrometre)
+// beside takes the joint's own clearance away from an opening: what lies beside the
+// wood that fills it, as far as the joint leaves clearance there, and a hairline at
+// most.
+func (j *judge) beside(layer bodies.Box, s bodies.Slot, along piece.Axis) []bodies.Box {
+	open := []bodies.Box{layer}
+	joint, mate := j.joint(s.Cut.Joint), j.index.Part(s.Cut.With)
+	if joint == nil {
+		return open
+	}
+	across, _ := bodies.Place(s.Part, s.Across, bodies.Span{})
+	deep, _ := bodies.Place(s.Part, s.Axis, bodies.Span{})
+	for _, w := range j.index.WoodOf(mate) {
+		if !w[along].Overlaps(layer[along]) {
+			continue
+		}
+		w[across] = wider(w[across], min(joint.ClearAcross.Nm, j.limit.Nm))
+		w[deep] = wider(w[deep], min(joint.ClearDeep.Nm, j.limit.Nm))
+		open = bodies.LessAll(open, w)
+	}
+	return open
+}
+
+func wider(s bodies.Span, by unit.Length) bodies.Span {
+	return bodies.Span{Low: s.Low - by, High: s.High + by}
+}
+
+// joint returns a joint, or nil.
+func (j *judge) joint(a address.Address) *piece.Joint {
+	for i := range j.Piece.Joints {
+		if j.Piece.Joints[i].Address == a {
+			return &j.Piece.Joints[i]
+		}
+	}
+	return nil
+}
+
+// shows tells of an opening that is seen, of which so much counts.
+func (j *judge) shows(s bodies.Slot, side piece.Side, counts, across, deep unit.Length) {
+	is := j.Ledger.Leaf(string(s.Cut.Address)+".opening beyond its clearance at "+string(side), counts, ledger.Derived, "")
+	x := plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeShows, Address: s.Cut.Address, Where: s.Cut.Where,
+		Is: &is, Limit: &j.limit.Figure, Source: j.limit.Source,
+		Text: message.New("check.hidden.shows", message.Text("mark", j.out.Mark(s.Part.Address)), message.Word("cut", "cut."+string(s.Cut.Kind)), message.Word("side", "side."+string(side)),
+			message.Length("is", across), message.Length("deep", deep)),
+	}
+	if r, ok := j.closer(s, deep); ok {
+		x.Remedy = []diag.Remedy{r}
+	}
+	j.out.Add(x, s.Part.Address)
+}
+
+// closer is the remedy where nothing but a joint's clearance at the bottom of the cut
+// shows: less of it.
+func (j *judge) closer(s bodies.Slot, deep unit.Length) (diag.Remedy, bool) {
+	joint := j.joint(s.Cut.Joint)
+	if joint == nil || joint.ClearDeep.Nm != deep || deep <= j.limit.Nm {
+		return diag.Remedy{}, false
+	}
+	return j.out.Rewrite(message.New("check.hidden.closer", message.LengthRounded("to", j.limit.Nm, unit.Down)), joint.ClearDeep, j.limit.Nm, unit.Down), true
 }
 
 // less takes the wood of all parts that move with the slot's part, or stand still

@@ -4,12 +4,14 @@ import (
 	"testing"
 
 	"scantling/internal/address"
+	"scantling/internal/analysis/check/bodies"
 	"scantling/internal/analysis/check/checktest"
 	"scantling/internal/analysis/check/hidden"
 	"scantling/internal/diag"
 	"scantling/internal/piece"
 	"scantling/internal/piece/trial"
 	"scantling/internal/plan"
+	"scantling/internal/unit"
 )
 
 // side is a board with a groove that runs out at both ends, 4 wide and deep, cut
@@ -68,6 +70,69 @@ func TestHidden(t *testing.T) {
 	} {
 		t.Log(c.name)
 		checktest.Want(t, checktest.Run(t, c.b, checktest.Shop(), hidden.Analysis), c.status, c.codes...)
+	}
+}
+
+// What the joint leaves as clearance is no hole, up to a hairline more than what
+// nobody sees; an opening is as wide as its strips are together.
+func TestClearance(t *testing.T) {
+	clear := func(across, deep int64) func(*trial.Builder) {
+		return func(b *trial.Builder) {
+			b.Piece.Cuts = nil
+			b.Joint("joint.groove", piece.GrooveJoint, "bottom", "side", 40, func(j *piece.Joint) { j.ClearAcross, j.ClearDeep = b.Fig("across", across), b.Fig("deep", deep) })
+		}
+	}
+	for _, c := range []struct {
+		name   string
+		b      *trial.Builder
+		rule   int64
+		status plan.Status
+		code   diag.Code
+	}{
+		{"half a millimetre deep", side(0, 3000, clear(2, 5)), 0, plan.Pass, hidden.CodeHidden},
+		{"a millimetre both ways", side(0, 3000, clear(10, 10)), 0, plan.Pass, hidden.CodeHidden},
+		{"a hair more than a millimetre deep", side(0, 3000, clear(0, 11)), 0, plan.Fail, hidden.CodeShows},
+		{"a hair more than a millimetre across", side(0, 3000, clear(11, 0)), 0, plan.Fail, hidden.CodeShows},
+		{"the house sees less", side(0, 3000, clear(0, 11)), 6, plan.Pass, hidden.CodeHidden},
+		{"the house sees more", side(0, 3000, clear(0, 5)), 2, plan.Fail, hidden.CodeShows},
+	} {
+		t.Log(c.name)
+		s := checktest.Shop()
+		if c.rule > 0 {
+			checktest.Rule(s, "hairline", unit.Length(c.rule)*trial.Tenth)
+		}
+		checktest.Want(t, checktest.RunFaulty(t, c.b, s, hidden.Analysis), c.status, c.code)
+	}
+}
+
+// An opening that is told in strips of less than a hairline is as wide as they are
+// together.
+func TestStrips(t *testing.T) {
+	strips := func(list ...[4]int64) []bodies.Box {
+		var out []bodies.Box
+		for _, s := range list {
+			mm := func(n int64) unit.Length { return unit.Length(n) * trial.Tenth }
+			out = append(out, bodies.Box{{Low: 0, High: 1}, {Low: mm(s[0]), High: mm(s[1])}, {Low: mm(s[2]), High: mm(s[3])}})
+		}
+		return out
+	}
+	for _, c := range []struct {
+		name       string
+		open       []bodies.Box
+		wide, deep int64
+	}{
+		{"nothing", nil, 0, 0},
+		{"a hairline", strips([4]int64{0, 5, 0, 40}), 0, 0},
+		{"two hairlines side by side", strips([4]int64{0, 4, 0, 40}, [4]int64{4, 8, 0, 30}), 8, 30},
+		{"two hairlines apart", strips([4]int64{0, 4, 0, 40}, [4]int64{5, 9, 0, 40}), 0, 0},
+		{"ten steps", strips([4]int64{0, 4, 0, 40}, [4]int64{4, 8, 0, 36}, [4]int64{8, 12, 0, 32}, [4]int64{12, 16, 0, 28}), 16, 28},
+		{"round a corner", strips([4]int64{0, 4, 0, 40}, [4]int64{4, 40, 0, 4}), 0, 0},
+		{"one over the other", strips([4]int64{0, 6, 0, 40}, [4]int64{2, 8, 10, 20}), 6, 40},
+	} {
+		got, _ := hidden.Widest(c.open, piece.Back, piece.Up, unit.Millimetre/2)
+		if w, d := got[piece.Back].Size(), got[piece.Up].Size(); w != unit.Length(c.wide)*trial.Tenth || d != unit.Length(c.deep)*trial.Tenth {
+			t.Errorf("%s: %v by %v", c.name, w, d)
+		}
 	}
 }
 
