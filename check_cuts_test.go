@@ -37,6 +37,18 @@ func TestCutsInDocuments(t *testing.T) {
 	}
 }
 
+// TestHouseRulesInDocuments: what fails by a hair is put up with by a house that says so.
+func TestHouseRulesInDocuments(t *testing.T) {
+	for check, rule := range map[string]string{"hidden": "hairline", "sag": "sag to the foot"} {
+		if got := findingsOf(t, check, "fails"); len(got) != 1 || got[0].Rule != rule {
+			t.Errorf("%s: %v does not say that %q changes its limit", check, got, rule)
+		}
+		if got := findingsOf(t, check, "ruled"); len(got) != 0 {
+			t.Errorf("%s: %v", check, got)
+		}
+	}
+}
+
 // TestPassRemedy: the house's rule stands in the shop's document, and is mended there.
 func TestPassRemedy(t *testing.T) {
 	found := findingsOf(t, "speeds", "deep")

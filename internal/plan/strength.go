@@ -23,7 +23,8 @@ type Shelf struct {
 	// Across says that it spans across its grain, where wood is weak.
 	Across bool       `json:"across,omitempty"`
 	Loads  []ShelfSag `json:"loads"`
-	// Seen is the sag from which an eye sees it (1/32 in to the foot) and Design what to
+	// Seen is the sag from which an eye sees it (1/32 in to the foot, or the rule of the
+	// house "sag to the foot") and Design what to
 	// design for at once (0.02 in to the foot), common practice; Allowed is 1/144 of
 	// the span (Architectural Woodwork Standards, 2009).
 	Seen    Figure `json:"seen"`

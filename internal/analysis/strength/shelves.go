@@ -234,7 +234,7 @@ func (e *estimator) shelf(b bridge) plan.Shelf {
 	span := e.Ledger.Less(name+".span", b.to, b.from)
 	out := plan.Shelf{
 		Part: p.Address, Kind: b.kind, Span: span,
-		Seen: e.Ledger.Times(name+".seen", span, 1, 384), Design: e.Ledger.Times(name+".design", span, 1, 600), Allowed: e.Ledger.Times(name+".allowed", span, 1, 144),
+		Seen: e.seen(name, span), Design: e.Ledger.Times(name+".design", span, 1, 600), Allowed: e.Ledger.Times(name+".allowed", span, 1, 144),
 	}
 	local, _ := p.Frame.LocalOf(b.axis)
 	m, _ := e.wood(p)

@@ -1,7 +1,7 @@
 // Package sag judges whether shelves, tops and bottoms bend under what they carry.
 //
-// An eye sees a sag of 1/32 in to the foot of span (common practice, no source): one that
-// sags as far at once, under its contents or under the load that the house reckons with,
+// An eye sees a sag of 1/32 in to the foot of span (common practice, no source; the rule
+// of the house "sag to the foot" changes it): one that sags as far at once, under its contents or under the load that the house reckons with,
 // is told. Where nothing says what a shelf carries, it is held against books at 50 lb to
 // the square foot (Architectural Woodwork Standards, 2009): if it stands that it stands
 // anything usual, and if not, what it carries must be said. Sag after years is told

@@ -10,6 +10,7 @@ import (
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/strength"
 	"scantling/internal/diag"
+	"scantling/internal/figure"
 	"scantling/internal/message"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -38,7 +39,12 @@ var source string
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "sag", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, strength.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	j := judge{bodies.Of(c), verdict.Of("sag", c)}
+	j := judge{bodies.Of(c), verdict.Of("sag", c), verdict.Cite(figure.PracticeSource("strength.seen-sag"))}
+	if c.Shop != nil {
+		if own := c.Shop.LengthRule(strength.RuleSag); own.Known() && own.Value > 0 {
+			j.source = verdict.Cite(own.Source)
+		}
+	}
 	for _, s := range strength.Analysis.Get(c).Shelves {
 		j.shelf(s)
 	}
@@ -48,6 +54,8 @@ var Analysis = analysis.Declare(analysis.Info{
 type judge struct {
 	index *bodies.Index
 	out   *verdict.Findings
+	// source says whose the limit is.
+	source string
 }
 
 // shelf judges one shelf by its contents, or the load of the house, or books.
@@ -73,7 +81,7 @@ func (j judge) shelf(s plan.Shelf) {
 	j.out.Add(plan.Finding{
 		Status: plan.Fail, Severity: diag.Warning, Code: CodeSags, Address: s.Part, Where: j.where(s.Part), Is: &f, Limit: verdict.Figure(s.Seen),
 		Figures: []plan.Quantity{verdict.Quantity(plan.RoleIs, load.AtOnce), verdict.Quantity(plan.RoleAfter, load.Lasting), verdict.Quantity(plan.RoleLoad, load.Load)},
-		Source:  "strength.seen-sag (practice); " + verdict.Cite(load.AtOnce.Source), Text: message.New("check.sag.sags", args...),
+		Rule:    strength.RuleSag, Source: j.source + "; " + verdict.Cite(load.AtOnce.Source), Text: message.New("check.sag.sags", args...),
 	}, s.Part)
 }
 
