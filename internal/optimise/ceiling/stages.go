@@ -46,12 +46,11 @@ func (c *Stages) Build(x, y int64, pieces []Piece, value []int64, left []int, ru
 	}
 	c.setHeights()
 	n := int64(len(c.pieces)+len(c.Widths)) * c.Y
-	if !meter.Take(n + int64(len(c.Heights))*int64(len(c.Widths))*c.X + int64(len(c.Heights))*c.Y) {
+	if !meter.Take(n + int64(len(c.Heights))*c.Y) {
 		return false
 	}
 	c.buildColumns()
-	c.buildStrips()
-	return true
+	return c.buildStrips(meter)
 }
 
 // setHeights lists the heights that strips may have.
@@ -102,22 +101,31 @@ func (c *Stages) buildColumns() {
 	}
 }
 
-func (c *Stages) buildStrips() {
+// buildStrips leaves out columns that are worth no more than as many narrower
+// ones as fit in their place.
+func (c *Stages) buildStrips(meter *work.Meter) bool {
 	c.strip = make([]int64, len(c.Heights))
 	c.cells = make([]int64, c.X+1)
+	cells := c.cells
 	for h, y := range c.Heights {
-		clear(c.cells)
+		clear(cells)
+		steps := c.X
 		for w, x := range c.Widths {
-			if v := c.Column[w][y]; v > 0 {
-				cells := c.cells
-				for at := x; at <= c.X; at++ {
-					if u := cells[at-x] + v; u > cells[at] {
-						cells[at] = u
-					}
+			v := c.Column[w][y]
+			if v <= cells[x] {
+				continue
+			}
+			steps += c.X - x
+			for at := x; at <= c.X; at++ {
+				if u := cells[at-x] + v; u > cells[at] {
+					cells[at] = u
 				}
 			}
 		}
-		c.strip[h] = c.cells[c.X]
+		c.strip[h] = cells[c.X]
+		if !meter.Take(steps) {
+			return false
+		}
 	}
 	c.Sheet = make([]int64, c.Y+1)
 	for y := int64(1); y <= c.Y; y++ {
@@ -130,6 +138,7 @@ func (c *Stages) buildStrips() {
 		}
 		c.Sheet[y] = best
 	}
+	return true
 }
 
 // Worth returns the ceiling of the whole sheet.

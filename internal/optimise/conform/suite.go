@@ -3,6 +3,7 @@ package conform
 import (
 	"context"
 	"errors"
+	"math"
 	"math/rand/v2"
 	"reflect"
 	"testing"
@@ -21,6 +22,7 @@ func Suite(t *testing.T, solve Solver) {
 	t.Run("random", func(t *testing.T) { random(t, solve) })
 	t.Run("refusals", func(t *testing.T) { refusals(t, solve) })
 	t.Run("budget", func(t *testing.T) { budget(t, solve) })
+	t.Run("cut off", func(t *testing.T) { cutOff(t, solve) })
 	t.Run("stopped", func(t *testing.T) { stopped(t, solve) })
 }
 
@@ -143,6 +145,28 @@ func budget(t *testing.T, solve Solver) {
 				t.Errorf("seed %d: with %d units cost %d and bound %d, with fewer %d and %d", seed, w, a.Cost, a.Bound, cost, bound)
 			}
 			cost, bound = a.Cost, a.Bound
+		}
+	}
+}
+
+// cutOff checks that a budget that ends anywhere inside a step proves nothing
+// that is not so: no bound is above a cost that another budget found.
+func cutOff(t *testing.T, solve Solver) {
+	for seed := range uint64(12) {
+		p := problems.Random(rand.New(rand.NewPCG(seed, 2)), problem.Form(seed%2))
+		if p.Check() != nil {
+			continue
+		}
+		cheapest, proved := problem.Cost(math.MaxInt64), problem.Cost(0)
+		for w := int64(1000); w < 4_000_000; w += w / 3 {
+			a, err := solve(t.Context(), p, problem.Budget{Work: w})
+			if err != nil {
+				break
+			}
+			cheapest, proved = min(cheapest, a.Cost), max(proved, a.Bound)
+		}
+		if proved > cheapest {
+			t.Errorf("seed %d: a bound of %d is said to be proved, but a plan costs %d", seed, proved, cheapest)
 		}
 	}
 }

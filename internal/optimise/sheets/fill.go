@@ -7,7 +7,6 @@ import (
 	"scantling/internal/optimise/ceiling"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
-	"scantling/internal/optimise/shortlist"
 	"scantling/internal/optimise/work"
 )
 
@@ -79,12 +78,8 @@ func (f *filler) sheet(i int, left []int) *cover.Pattern {
 		}
 	}
 	if f.listed > 0 {
-		t := &f.m.stock[i]
-		q := shortlist.Question{X: t.x, Y: t.y, Pieces: f.m.order(widest), Left: left, Value: f.value, Guide: f.value, Scale: 1, Step: 1}
-		if a, _ := shortlist.SearchStages(q, f.m.rules(), f.listed, f.meter); a.Strips != nil {
-			if p := f.m.stripped(i, a.Strips); p != nil {
-				return p
-			}
+		if _, p, _ := f.m.lists(i, cover.Ask{Left: left, Value: f.value, Price: make([]int64, len(f.m.stock))}, f.listed, f.meter); p != nil {
+			return p
 		}
 	}
 	left = slices.Clone(left)

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math/rand/v2"
 	"slices"
 
 	"scantling/internal/optimise/ceiling"
@@ -19,10 +20,11 @@ type oracle struct {
 	closer  ceiling.Raster
 	seed    uint64
 	correct []*correction
+	chance  *rand.Rand // of samples
 }
 
 func newOracle(models []*model) *oracle {
-	o := &oracle{models: models}
+	o := &oracle{models: models, chance: rand.New(rand.NewPCG(5, 0x5a17))}
 	for _, m := range models {
 		o.correct = append(o.correct, newCorrection(m.exact, 77))
 	}
@@ -46,7 +48,7 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 			if o.guide.Worth() <= ask.Price[i] && reply.Exact {
 				continue
 			}
-			for _, p := range []*cover.Pattern{o.knapsacks(f, i, ask, reply.Exact, meter), f.sheet(i, ask.Left)} {
+			for _, p := range append(o.knapsacks(f, i, ask, reply.Exact, meter), f.sheet(i, ask.Left)) {
 				if p != nil && worth(p, ask.Value) > ask.Price[i] {
 					reply.Found = append(reply.Found, p)
 				}
@@ -57,19 +59,31 @@ func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 			if len(reply.Found) == 0 && reply.Exact && (reply.Worth[i] > ask.Price[i] || !ask.Prove) {
 				o.listed(m, i, ask, &reply, meter)
 			}
-			if meter.Ended() {
+			if meter.Ended() { // of the stock that follows no worth is known
+				reply.Exact = false
 				return reply, len(reply.Found) > 0
 			}
 		}
 	}
-	if o.models[0].p.Cutting.Stages == 0 && ask.Prove {
-		return o.unlimited(ask, reply, meter)
+	ok := true
+	if o.models[0].p.Cutting.Stages == 0 {
+		if ask.Prove {
+			reply, ok = o.unlimited(ask, reply, meter)
+		}
+		if len(reply.Found) == 0 && ask.Prove && !meter.Ended() {
+			o.sampled(ask, &reply, meter)
+		}
 	}
-	return reply, true
+	return reply, ok
 }
 
-// knapsacks fills a sheet strip by strip, guided by the ceilings of its model.
-func (o *oracle) knapsacks(f filler, i int, ask cover.Ask, all bool, meter *work.Meter) *cover.Pattern {
+// knapsackSheets bounds the sheets that are filled at the same prices.
+const knapsackSheets = 4
+
+// knapsacks fills sheets strip by strip, guided by the ceilings of their model:
+// each with what those before left, as long as they are worth more than their
+// price, so that the patterns found together make many kinds.
+func (o *oracle) knapsacks(f filler, i int, ask cover.Ask, all bool, meter *work.Meter) []*cover.Pattern {
 	b := bounded{f: f, guide: &o.guide, breath: 3, meter: meter}
 	if len(f.m.stock[i].defects) > 0 { // the knapsacks do not see defects
 		return nil
@@ -79,7 +93,19 @@ func (o *oracle) knapsacks(f filler, i int, ask cover.Ask, all bool, meter *work
 			return nil
 		}
 	}
-	return b.sheet(i, ask.Left)
+	var out []*cover.Pattern
+	left := slices.Clone(ask.Left)
+	for range knapsackSheets {
+		p := b.sheet(i, left)
+		if p == nil || worth(p, ask.Value) <= ask.Price[i] {
+			break
+		}
+		out = append(out, p)
+		for _, e := range p.Use {
+			left[e.Kind] -= e.N
+		}
+	}
+	return out
 }
 
 // listed seeks a pattern with short lists; where nothing was left out and nothing

@@ -133,10 +133,11 @@ func (b *rebuilding) anew(m *model, n int, left, stock []int, money int64) ([]*c
 	}
 	c := b.correct[n%len(b.correct)]
 	c.f.listed = 0
-	if n%3 == 1 && c.f.m.listable() {
+	if n%3 == 1 && c.f.m.listable() || n%2 == 1 && c.f.m.joinable() {
 		c.f.listed = 1 << b.r.IntN(4)
 	}
 	uses, cost, ok := c.round(left, stock, money+1, b.meter)
+	b.s.remember(uses)
 	if !ok {
 		return nil, 0
 	}

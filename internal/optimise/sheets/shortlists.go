@@ -96,6 +96,12 @@ func (s *search) guide(left []int, value []int64) ([]int64, int64) {
 	return guide, limits
 }
 
+// joinable says whether sheets may be cut in any number of stages, so that short
+// lists over all rectangles may fill them.
+func (m *model) joinable() bool {
+	return m.fine() && m.plain() && m.p.Cutting.Stages == 0
+}
+
 // mostListable bounds the sheets, in square units, that value correction fills
 // with short lists.
 const mostListable = 1 << 19

@@ -33,6 +33,7 @@ func solve(p problem.Problem, most int64, firstMethod, meter *work.Meter, worker
 	}
 	s.bound, s.proof = bound, problem.ByMaterial
 	s.models = rounded(s.exact, most, firstMethod)
+	s.memory = cover.NewMemory(len(s.models[0].kinds))
 	if p.Goal == problem.LeastCost {
 		m := s.models[0].loose
 		if n := m.conflict(firstMethod); n > 0 && n*m.stock[0].cost > s.bound {
@@ -92,12 +93,21 @@ type search struct {
 	// gave the lowest ceiling under MostValue, which is level.
 	reduced []int64
 	level   int64
+	// memory is of well filled sheets, under LeastCost.
+	memory *cover.Memory
 }
 
 // offer notes a plan if it is better than the best so far.
 func (s *search) offer(uses []cover.Use, cost int64) {
 	if cost < s.cost {
 		s.uses, s.cost = uses, cost
+	}
+}
+
+// remember keeps the sheets of a plan for column generation to begin with.
+func (s *search) remember(uses []cover.Use) {
+	for _, u := range uses {
+		s.memory.Note(u.Pattern, s.exact[0].held(u.Pattern))
 	}
 }
 
@@ -180,6 +190,7 @@ func (s *search) correct() {
 				break
 			}
 			if uses, cost, ok := by[n%len(by)].round(left, limits, math.MaxInt64, part); ok {
+				s.remember(uses)
 				s.offer(uses, cost)
 			}
 		}
@@ -204,7 +215,7 @@ func (s *search) cover() {
 		c.Stock = append(c.Stock, cover.Stock{Cost: m.stock[i].cost, Limit: limits[i]})
 	}
 	begin := cover.Result{Uses: s.uses, Cost: s.cost, Bound: s.bound}
-	end := cover.Improve(c, begin, nil, s.meter, s.workers)
+	end := cover.Improve(c, begin, s.memory.Patterns(), s.meter, s.workers)
 	s.uses, s.cost = slices.Clone(end.Uses), end.Cost
 	if end.Bound > s.bound {
 		s.bound, s.proof = end.Bound, problem.ByColumns

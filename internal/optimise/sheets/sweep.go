@@ -95,7 +95,10 @@ func (s *search) beam(m *model, width int, guide beam.Guide, view *beam.Outlook,
 	}
 	if q.One {
 		s.offer(uses, -plan.Value)
-	} else if complete(m, uses) {
+		return
+	}
+	s.remember(uses)
+	if complete(m, uses) {
 		s.offer(uses, int64(len(uses))*m.stock[0].cost)
 	}
 }
