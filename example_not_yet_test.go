@@ -63,18 +63,6 @@ var notYet = []struct {
 		},
 	},
 	{
-		name: "a top that is planed in two widths", why: "406 is wider than the thicknesser's 300: the plan glues all three strips and planes by hand, and only says that two glued (274), planed, and the third added would save most of it",
-		example: "bedside-table", holds: func(r *scantling.Result) bool {
-			panels := 0
-			for _, w := range r.Plan.Workpieces {
-				if w.Mark == "1" && w.Kind == plan.PanelPiece {
-					panels++
-				}
-			}
-			return panels > 1
-		},
-	},
-	{
 		name: "wooden guides beside a drawer", why: "only bought runners, slides and guides are known to guide; strips that a document fits beside the drawer are not",
 		example: "bedside-table", holds: func(r *scantling.Result) bool {
 			return !tells("drawer-wider-than-long")(r) && !tells("drawer-sticks")(r)

@@ -112,11 +112,14 @@ type WorkpieceKind string
 
 // The kinds.
 const (
-	BoardPiece    WorkpieceKind = "board"    // as bought
-	SheetPiece    WorkpieceKind = "sheet"    // as bought
-	BlankPiece    WorkpieceKind = "blank"    // rough, with allowances
-	StripPiece    WorkpieceKind = "strip"    // to be glued into a panel
-	PanelPiece    WorkpieceKind = "panel"    // glued up from strips
+	BoardPiece WorkpieceKind = "board" // as bought
+	SheetPiece WorkpieceKind = "sheet" // as bought
+	BlankPiece WorkpieceKind = "blank" // rough, with allowances
+	StripPiece WorkpieceKind = "strip" // to be glued into a panel
+	// NarrowPanel is glued up from strips and planed before it is glued, with others
+	// and with strips, into a panel that is wider than the thicknesser.
+	NarrowPanel   WorkpieceKind = "narrow panel"
+	PanelPiece    WorkpieceKind = "panel"    // glued up from strips and narrow panels
 	PartPiece     WorkpieceKind = "part"     // finished size
 	AssemblyPiece WorkpieceKind = "assembly" // parts joined
 	TestPiece     WorkpieceKind = "test piece"
@@ -146,6 +149,9 @@ type Workpiece struct {
 	Why []message.Message `json:"why,omitempty"`
 	// Joints are where strips of a panel meet, from its low edge, finished.
 	Joints []Figure `json:"joints,omitempty"`
+	// InWidths says that a panel is wider than the thicknesser: what it is made from is
+	// planed before it is glued, and only its last joints are levelled by hand.
+	InWidths bool `json:"inWidths,omitempty"`
 }
 
 // Stage is one part of the staged list: what may be cut, and after which readings.

@@ -8,7 +8,7 @@ import (
 
 // workpieces holds names against what exists and panels against their strips.
 func (c *checker) workpieces() {
-	known, strips := map[string]bool{}, map[string]Workpiece{}
+	known := map[string]bool{}
 	for _, d := range c.plan.Diagrams {
 		known[d.ID] = true
 	}
@@ -17,22 +17,19 @@ func (c *checker) workpieces() {
 			c.add("there are two of %s", w.ID)
 		}
 		known[w.ID] = true
-		if w.Kind == StripPiece {
-			strips[w.ID] = w
-		}
 	}
 	for _, w := range c.plan.Workpieces {
-		sum, n := unit.Length(0), 0
 		for _, from := range w.From {
 			if !known[from] {
 				c.add("%s is made from %s, which is nowhere", w.ID, from)
 			}
-			if s, ok := strips[from]; ok {
-				sum, n = sum+s.Width.Nm, n+1
-			}
 		}
-		if w.Kind != PanelPiece {
+		if w.Kind != PanelPiece && w.Kind != NarrowPanel {
 			continue
+		}
+		sum, n := unit.Length(0), 0
+		for _, s := range c.plan.StripsOf(w) {
+			sum, n = sum+s.Width.Nm, n+1
 		}
 		// Strips have what is jointed off their edges over.
 		if sum < w.Width.Nm || len(w.Joints) != n-1 || !slices.IsSortedFunc(w.Joints, func(a, b Figure) int { return int(max(-1, min(1, a.Nm-b.Nm))) }) {

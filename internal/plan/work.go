@@ -18,6 +18,7 @@ const (
 	EdgeJoint     OperationKind = "joint an edge"
 	PlaneToThick  OperationKind = "plane to thickness"
 	GlueUp        OperationKind = "glue up"
+	LevelJoints   OperationKind = "level the joints" // of a panel that was planed in narrow ones
 	RipToWidth    OperationKind = "rip to width"
 	CutToLength   OperationKind = "cut to length"
 	MakeCut       OperationKind = "make a cut" // a cut of the design

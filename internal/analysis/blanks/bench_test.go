@@ -195,11 +195,22 @@ func (b *bench) within(w plan.Workpiece, byID map[string]plan.Workpiece, fault f
 	if j := b.in.Limits.Joint; j > 0 && w.Kind == plan.StripPiece && w.Width.Nm > j {
 		fault("%s is %v wide, the jointer takes %v", w.ID, w.Width.Nm, j)
 	}
+	if p := b.in.Limits.Plane; p > 0 && (w.Kind == plan.NarrowPanel || w.Kind == plan.PanelPiece && !w.InWidths) && w.Width.Nm > p {
+		fault("%s is %v wide, the thicknesser takes %v", w.ID, w.Width.Nm, p)
+	}
 	if w.Kind != plan.PanelPiece {
 		return
 	}
+	var strips []string
+	for _, id := range w.From {
+		if s := byID[id]; s.Kind == plan.NarrowPanel {
+			strips = append(strips, s.From...)
+		} else {
+			strips = append(strips, id)
+		}
+	}
 	sum, strip := unit.Length(0), b.in.Allowances.Strip.Nm
-	for i, id := range w.From {
+	for i, id := range strips {
 		s := byID[id]
 		if s.Length.Nm != w.Length.Nm || s.Thickness.Nm != w.Thickness.Nm {
 			fault("%s is not as long or thick as its panel", id)
@@ -209,7 +220,7 @@ func (b *bench) within(w plan.Workpiece, byID map[string]plan.Workpiece, fault f
 			fault("joint %d of %s is at %v, its strips end at %v", i+1, w.ID, w.Joints[i].Nm, sum-b.in.Allowances.Edge.Nm)
 		}
 	}
-	if sum != w.Width.Nm || len(w.Joints) != len(w.From)-1 || len(w.From) < 2 {
-		fault("%s is %v wide, its %d strips %v, with %d joints", w.ID, w.Width.Nm, len(w.From), sum, len(w.Joints))
+	if sum != w.Width.Nm || len(w.Joints) != len(strips)-1 || len(strips) < 2 {
+		fault("%s is %v wide, its %d strips %v, with %d joints", w.ID, w.Width.Nm, len(strips), sum, len(w.Joints))
 	}
 }

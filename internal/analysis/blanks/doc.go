@@ -7,7 +7,8 @@
 // because the machines need length, short parts of one profile share a blank,
 // much of a thick board is planed away. Strips of a panel are as equal as can be,
 // no wider than the board gives over the jointer, and meet in the middle of lands
-// or clear of whatever else is cut along the part. A part that no stock serves is
+// or clear of whatever else is cut along the part. A panel that is wider than the
+// thicknesser is made from narrow panels that it takes, and strips left over. A part that no stock serves is
 // told with the two figures that clash.
 //
 // Which stock: what the material names, if the part comes out of it; else of the

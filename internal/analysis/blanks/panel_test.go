@@ -54,6 +54,11 @@ func TestTableTop(t *testing.T) {
 	if len(strips) != 3 || keys(panel.Why) != "[blanks.glued-up blanks.wider-than-planer]" {
 		t.Fatalf("%d strips, %s", len(strips), keys(panel.Why))
 	}
+	// Two of them are 274 rough and go through a thicknesser of 300, three do not.
+	narrow := find(out, plan.NarrowPanel)
+	if len(narrow) != 1 || !panel.InWidths || fmt.Sprint(narrow[0].From, panel.From) != "[strip.A1.1.1 strip.A1.1.2] [narrow.A1.1.1 strip.A1.1.3]" || narrow[0].Width.Nm > unit.MM(274) {
+		t.Errorf("%+v, %v", narrow, panel.From)
+	}
 	for _, s := range strips {
 		if s.Width.Nm < unit.MM(137) || s.Stock != "ash 27" {
 			t.Errorf("%+v", s)

@@ -1,6 +1,8 @@
 package operations
 
 import (
+	"slices"
+
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -146,33 +148,76 @@ func (d *deriver) edgeJointer(size [3]piece.Figure) string {
 	return Hand
 }
 
-// Extra thickness of strips before they are glued up. Common practice, no
-// source: 1.5 mm in all, taken from both faces alike.
-const glueExtra = 1500 * unit.Micrometre
+// Extra thickness of strips before they are glued up, and of what is planed before the
+// last joints of a panel that is wider than the thicknesser are glued. Common practice,
+// no source: 1.5 mm and 0.5 mm in all, taken from both faces alike.
+const (
+	glueExtra  = 1500 * unit.Micrometre
+	levelExtra = 500 * unit.Micrometre
+)
 
-// glueUp planes the strips a little over, glues them and planes the panel.
+// glueUp planes the strips a little over, glues them and planes the panel. A panel that
+// is wider than the thicknesser is planed in narrow ones; what its last joints stand
+// proud is levelled by hand.
 func (d *deriver) glueUp(row plan.PartRow, panel plan.Workpiece) {
-	over := panel.Thickness
-	var strips []string
+	if !panel.InWidths {
+		d.narrow(row, panel, panel.Thickness)
+		return
+	}
+	strips := plan.StripsOf(d.Workpieces, panel)
+	proud := d.over(panel, "level", d.spare(strips, panel.Thickness), levelExtra)
 	for _, id := range panel.From {
-		strip, ok := d.workpiece(id)
-		if !ok {
-			continue
+		if w, ok := d.workpiece(id); ok && w.Kind == plan.NarrowPanel {
+			d.narrow(row, w, proud)
+		} else if ok {
+			d.plane(row, w, d.thicknessOf(w), proud)
 		}
-		from := d.thicknessOf(strip)
-		if extra := min(glueExtra, (from.Nm-panel.Thickness.Nm)/2); extra > 0 {
-			over = d.Ledger.Sum(panel.ID+".over", panel.Thickness, d.Ledger.Leaf("rule.glue-extra", extra.Round(unit.Millimetre/10, unit.Down), ledger.HouseRule, "common practice, no source"))
-		}
-		d.plane(row, strip, from, over)
-		strips = append(strips, id)
+	}
+	size := sized(panel)
+	raw := size
+	raw[2] = proud
+	op := d.op(row, panel, plan.GlueUp, Hand, raw, raw)
+	op.Makes = panel.ID
+	d.after(op, append(slices.Clone(panel.From), panel.ID)...)
+	d.after(d.op(row, panel, plan.LevelJoints, Hand, raw, size), panel.ID)
+}
+
+// narrow glues up a panel that the thicknesser takes and planes it to a thickness.
+func (d *deriver) narrow(row plan.PartRow, panel plan.Workpiece, to piece.Figure) {
+	strips := plan.StripsOf(d.Workpieces, panel)
+	panel.Thickness = to
+	over := d.over(panel, "over", d.spare(strips, to), glueExtra)
+	for _, strip := range strips {
+		d.plane(row, strip, d.thicknessOf(strip), over)
 	}
 	size := sized(panel)
 	raw := size
 	raw[2] = over
 	op := d.op(row, panel, plan.GlueUp, Hand, raw, raw)
 	op.Makes = panel.ID
-	d.after(op, append(strips, panel.ID)...)
+	d.after(op, append(slices.Clone(panel.From), panel.ID)...)
 	d.after(d.op(row, panel, plan.PlaneToThick, d.byMachine(tool.ThicknessPlaner, size), raw, size), panel.ID)
+}
+
+// spare is what the thinnest of the boards that strips are cut from has over a thickness.
+func (d *deriver) spare(strips []plan.Workpiece, to piece.Figure) unit.Length {
+	spare := unit.Length(0)
+	for i, s := range strips {
+		if over := d.thicknessOf(s).Nm - to.Nm; i == 0 || over < spare {
+			spare = over
+		}
+	}
+	return spare
+}
+
+// over is a panel's thickness and what is left on until its joints are glued: at most
+// half of what the boards have to spare.
+func (d *deriver) over(panel plan.Workpiece, word string, spare, most unit.Length) piece.Figure {
+	extra := min(most, spare/2).Round(unit.Millimetre/10, unit.Down)
+	if extra <= 0 {
+		return panel.Thickness
+	}
+	return d.Ledger.Sum(panel.ID+"."+word, panel.Thickness, d.Ledger.Leaf("rule.glue-extra", extra, ledger.HouseRule, "common practice, no source"))
 }
 
 func (d *deriver) workpiece(id string) (plan.Workpiece, bool) {

@@ -26,7 +26,7 @@ func (r *rehearsal) sizes() {
 	now := r.sawn()
 	for _, op := range ops {
 		switch op.Kind {
-		case plan.FaceJoint, plan.EdgeJoint, plan.PlaneToThick, plan.RipToWidth:
+		case plan.FaceJoint, plan.EdgeJoint, plan.PlaneToThick, plan.LevelJoints, plan.RipToWidth:
 			r.resize(op, now)
 		case plan.GlueUp:
 			now[op.Makes] = stateOf(op.After)
@@ -72,7 +72,7 @@ func (r *rehearsal) resize(op plan.Operation, now map[string]state) {
 	switch op.Kind {
 	case plan.RipToWidth:
 		r.setTo(op, "blade to fence", after[1])
-	case plan.PlaneToThick:
+	case plan.PlaneToThick, plan.LevelJoints:
 		if c, ok := r.card[op.Setup]; ok {
 			if s, found := setting(c.Settings, "thickness"); found && !same(s.Figure.Nm, after[2]) {
 				r.differs(op, "setting.thickness", s.Figure.Nm, after[2])

@@ -124,8 +124,11 @@ func (s *sequencer) marksOf(workpiece string) []string {
 			}
 			marks := s.marks(w.Parts)
 			s.cameOf[w.ID] = marks
-			for _, strip := range w.From {
-				s.cameOf[strip] = marks
+			for _, from := range w.From {
+				s.cameOf[from] = marks
+			}
+			for _, strip := range plan.StripsOf(s.Workpieces, w) {
+				s.cameOf[strip.ID] = marks
 			}
 		}
 	}

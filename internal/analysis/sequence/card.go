@@ -219,32 +219,74 @@ func (s *sequencer) cut(a address.Address) (piece.Cut, bool) {
 	return s.Cuts[i], true
 }
 
-// glueUp adds the step that glues all panels whose strips are ready.
+// glueUp adds the steps that glue all panels whose strips are ready, and then those
+// whose widths are.
 func (s *sequencer) glueUp() {
-	glue := s.glueOf("pva")
+	for _, inWidths := range []bool{false, true} {
+		s.gluePanels(inWidths)
+	}
+}
+
+// gluePanels adds one step for the panels that are glued from strips, or for those that
+// are glued from what is planed already.
+func (s *sequencer) gluePanels(inWidths bool) {
+	glue, word := s.glueOf("pva"), "panels"
+	if inWidths {
+		word = "widths"
+	}
 	st := step{Step: plan.Step{
 		Chapter: chapter("panels"), Wait: glue.cure,
 		More: []message.Message{
-			message.New("steps.glue-panels-order"), message.New("steps.clamp-for", message.Minutes("clamp", glue.clamp)),
+			message.New("steps.glue-" + word + "-order"), message.New("steps.clamp-for", message.Minutes("clamp", glue.clamp)),
 			message.New("steps.panels-on-edge"),
 		},
 		Cautions: []message.Message{message.New("caution.glue-open-time", message.Minutes("open", glue.open))},
 	}}
 	for _, op := range s.Operations {
-		if op.Kind != plan.GlueUp || s.ofOperation[op.ID] != "" || !s.ready(op) {
+		if op.Kind != plan.GlueUp || s.inWidths(op.Makes) != inWidths || s.ofOperation[op.ID] != "" || !s.ready(op) {
 			continue
 		}
 		st.Operations = append(st.Operations, op.ID)
 		st.Marks = append(st.Marks, s.marksOf(op.Workpiece)...)
 		st.Hands += s.Estimates.Clean
+		st.More = append(st.More, s.narrowOf(op)...)
 	}
 	if len(st.Operations) == 0 {
 		return
 	}
 	st.ID, st.Marks = st.Operations[0], unique(st.Marks)
 	slices.SortStableFunc(st.Marks, func(a, b string) int { return s.row[a].Order - s.row[b].Order })
-	st.Text = message.New("steps.glue-panels", list("marks", st.Marks), message.Count("panels", len(st.Operations)))
+	st.Text = message.New("steps.glue-"+word, list("marks", st.Marks), message.Count("panels", len(st.Operations)))
 	s.add(st)
+}
+
+// narrowOf says which strips of a panel are glued up by themselves, counted from its
+// first.
+func (s *sequencer) narrowOf(op plan.Operation) []message.Message {
+	for _, w := range s.Workpieces {
+		if !w.InWidths || !slices.Contains(w.From, op.Makes) {
+			continue
+		}
+		first := 1
+		for _, from := range w.From {
+			n := 1
+			for _, x := range s.Workpieces {
+				if x.ID == from && x.Kind == plan.NarrowPanel {
+					n = len(x.From)
+				}
+			}
+			if from == op.Makes {
+				return []message.Message{message.New("steps.glue-narrow", message.Text("mark", op.Mark), message.Count("from", first), message.Count("to", first+n-1))}
+			}
+			first += n
+		}
+	}
+	return nil
+}
+
+// inWidths reports whether a panel is glued up from what is planed already.
+func (s *sequencer) inWidths(panel string) bool {
+	return slices.ContainsFunc(s.Workpieces, func(w plan.Workpiece) bool { return w.ID == panel && w.InWidths })
 }
 
 // ready reports whether all that an operation needs is done by a step that is

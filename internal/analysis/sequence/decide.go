@@ -178,15 +178,22 @@ func (s *sequencer) onStrips(c plan.Setup) bool {
 		for _, w := range s.Workpieces {
 			s.strips[w.ID] = w.Kind == plan.StripPiece
 		}
+		for _, w := range s.Workpieces {
+			for _, from := range w.From {
+				if w.InWidths {
+					s.strips[from] = false
+				}
+			}
+		}
 	}
 	return slices.ContainsFunc(c.Operations, func(id string) bool {
 		op := s.operation[id]
-		return op.Kind != plan.PlaneToThick || s.strips[op.Workpiece]
+		return op.Kind != plan.PlaneToThick && op.Kind != plan.LevelJoints || s.strips[op.Workpiece]
 	})
 }
 
 func planes(op plan.Operation) bool {
-	return op.Kind == plan.FaceJoint || op.Kind == plan.EdgeJoint || op.Kind == plan.PlaneToThick
+	return op.Kind == plan.FaceJoint || op.Kind == plan.EdgeJoint || op.Kind == plan.PlaneToThick || op.Kind == plan.LevelJoints
 }
 
 // stageOf is the stage of a card: for planing the earliest of its rows' groups,

@@ -27,7 +27,7 @@ type key struct {
 
 // phases order the kinds of work where nothing else does.
 var phases = map[plan.OperationKind]int{
-	plan.FaceJoint: 1, plan.EdgeJoint: 2, plan.PlaneToThick: 4, plan.GlueUp: 4, plan.RipToWidth: 5, plan.MakeCut: 6, plan.CutToLength: 7,
+	plan.FaceJoint: 1, plan.EdgeJoint: 2, plan.PlaneToThick: 4, plan.GlueUp: 4, plan.LevelJoints: 5, plan.RipToWidth: 6, plan.MakeCut: 7, plan.CutToLength: 8,
 }
 
 // phaseStrips is the planing of strips, before any panel is glued up.
@@ -40,11 +40,11 @@ func (d *decider) keyOf(op plan.Operation) (key, bool) {
 		return key{}, false
 	}
 	k := key{stage: d.rows[op.Mark].Stage, phase: phase, kind: op.Kind, machine: op.Machine}
-	if phase <= phases[plan.GlueUp] {
+	if phase <= phases[plan.LevelJoints] {
 		k.stage = d.planedIn(op.Mark) // all boards of a group are planed together
 	}
 	switch op.Kind {
-	case plan.PlaneToThick:
+	case plan.PlaneToThick, plan.LevelJoints:
 		k.height = op.After[2].Nm
 		if d.strips[op.Workpiece] {
 			k.phase = phaseStrips

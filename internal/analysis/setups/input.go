@@ -50,7 +50,7 @@ type decider struct {
 	// low side.
 	voids  map[voidKey][]void
 	used   map[string]int  // card ids
-	strips map[string]bool // workpieces that are strips of panels
+	strips map[string]bool // strips that are planed before any panel is glued up
 	// planing is the stage in which the boards of each group are planed.
 	planing map[string]string
 	cards   []plan.Setup
@@ -73,6 +73,13 @@ func Decide(in Input) (Result, diag.List) {
 	}
 	for _, w := range in.Workpieces {
 		d.strips[w.ID] = w.Kind == plan.StripPiece
+	}
+	for _, w := range in.Workpieces {
+		for _, from := range w.From {
+			if w.InWidths { // planed at one setting with the narrow panels beside it
+				d.strips[from] = false
+			}
+		}
 	}
 	for _, r := range in.Rows {
 		d.rows[r.Mark] = r

@@ -14,7 +14,7 @@ import (
 // length.
 func (d *decider) plain(c *plan.Setup, b batch) {
 	machine, _ := d.Shop.Machine(b.key.machine)
-	if b.key.kind == plan.PlaneToThick {
+	if b.key.kind == plan.PlaneToThick || b.key.kind == plan.LevelJoints {
 		s, from := d.thickness(b)
 		c.Settings = append(c.Settings, s)
 		if len(s.Passes) > 0 {

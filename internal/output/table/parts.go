@@ -99,7 +99,7 @@ func Blanks(p *plan.Plan, stage string, s Speech) Table {
 		k := key{kind: string(w.Kind), stock: w.Stock, length: w.Length.Nm, width: w.Width.Nm}
 		switch w.Kind {
 		case plan.BlankPiece:
-		case plan.StripPiece, plan.PanelPiece:
+		case plan.StripPiece, plan.NarrowPanel, plan.PanelPiece:
 			// Strips that the remainder of a division parted by a nanometre are alike.
 			k.mark, k.width = w.Mark, k.width.Round(unit.Micrometre, unit.Nearest)
 		default:

@@ -2,6 +2,7 @@ package gluejoint
 
 import (
 	_ "embed" // the help
+	"slices"
 
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/blanks"
@@ -51,8 +52,8 @@ func judge(c *analysis.Context, pieces []plan.Workpiece) []plan.Finding {
 			p := index.Part(a)
 			switch {
 			case p == nil:
-			case len(w.Joints) != len(w.From)-1:
-				out.Unknown(CodeJoints, message.New("check.glue-joint.unknown", message.Text("mark", out.Mark(a)), message.Count("count", len(w.From))), a, p.Where, a)
+			case len(w.Joints) != strips(pieces, w)-1:
+				out.Unknown(CodeJoints, message.New("check.glue-joint.unknown", message.Text("mark", out.Mark(a)), message.Count("count", strips(pieces, w))), a, p.Where, a)
 			default:
 				for _, at := range w.Joints {
 					one(c.Ledger, index, out, p, at)
@@ -61,6 +62,17 @@ func judge(c *analysis.Context, pieces []plan.Workpiece) []plan.Finding {
 		}
 	}
 	return out.Done(CodeOnLand, message.New("check.glue-joint.on-land"))
+}
+
+// strips counts what a panel is glued up from, strip by strip.
+func strips(pieces []plan.Workpiece, panel plan.Workpiece) int {
+	n := len(panel.From)
+	for _, w := range pieces {
+		if w.Kind == plan.NarrowPanel && slices.Contains(panel.From, w.ID) {
+			n += len(w.From) - 1
+		}
+	}
+	return n
 }
 
 // one holds a joint against the cuts of a part; the first that it runs in is told.

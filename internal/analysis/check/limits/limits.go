@@ -33,7 +33,7 @@ const (
 	CodeNarrow diag.Code = "workpiece-too-narrow"
 	// CodeWide: a workpiece is too wide for a machine.
 	//
-	// Example: a panel of 320 at a thicknesser of 300.
+	// Example: a board of 320 at a thicknesser of 300, over a jointer of 400.
 	CodeWide diag.Code = "workpiece-too-wide"
 	// CodeThin: a workpiece is too thin for a machine.
 	//
@@ -127,8 +127,10 @@ func (j *judge) workpiece(w plan.Workpiece) {
 			j.at(jointing, w, rough)
 			j.at(planing, w, w.Thickness)
 		}
-	case plan.PanelPiece:
-		j.at(planing, w, w.Thickness)
+	case plan.PanelPiece, plan.NarrowPanel:
+		if !w.InWidths {
+			j.at(planing, w, w.Thickness)
+		}
 	case plan.TestPiece:
 		j.at(routing, w, w.Thickness)
 		return
@@ -206,13 +208,10 @@ func (j *judge) add(k task, w plan.Workpiece, thick plan.Figure, e tool.Excess, 
 		message.Text("mark", w.Mark), message.Word("piece", "workpiece."+string(w.Kind)), message.Word("task", k.word), message.Word("size", "size."+string(e.Dimension)),
 		message.Text("machine", e.Machine), message.Length("is", is.Nm), message.Length("limit", limit.Nm), message.Text("other", other),
 	}
-	halves := k.word == planing.word && w.Kind == plan.PanelPiece && !e.Short && e.Dimension == tool.DimensionWidth
 	x := plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: codeOf(e), Is: &is, Limit: &limit.Figure, Source: limit.Source}
 	switch {
 	case other != "":
 		x.Severity, x.Text = diag.Note, message.New("check.limits.other", args...)
-	case halves:
-		x.Severity, x.Text = diag.Note, message.New("check.limits.halves", args...)
 	case e.Disputed():
 		x.Severity, x.Text = diag.Warning, message.New("check.limits.disputed", append(args, message.Length("low", lenient(e)))...)
 	case e.Short:
