@@ -8,8 +8,8 @@ import (
 	"scantling/internal/plan"
 )
 
-// TestCutsInDocuments holds the checks of how cuts are made to what else they tell than
-// in their three documents: by a hair where there is one.
+// TestCutsInDocuments holds the checks of how cuts are made, and of what was read, to what
+// else they tell than in their three documents: by a hair where there is one.
 func TestCutsInDocuments(t *testing.T) {
 	for _, c := range []struct {
 		check, which string
@@ -24,6 +24,9 @@ func TestCutsInDocuments(t *testing.T) {
 		{"speeds", "deep", plan.Fail, "pass-too-deep"},
 		{"speeds", "nought", plan.Unknown, "pass-not-said"},
 		{"speeds", "huge", plan.Fail, "cutter-too-big"},
+		{"reading", "square", plan.Fail, "opening-not-square"},
+		{"reading", "off", plan.Fail, "reading-far-from-plan"},
+		{"reading", "cut", plan.Fail, "larger-than-reading"},
 	} {
 		t.Run(c.check+" "+c.which, func(t *testing.T) {
 			if c.code != "" {

@@ -65,9 +65,9 @@ func checkFolder(t testing.TB, folder string) map[string][]byte {
 	for block := range strings.SplitSeq(cases, "\n\n") {
 		block = strings.Trim(block, "\n")
 		head, rest, _ := strings.Cut(block, "\n")
-		if made, from, ok := strings.Cut(head, ".hcl from "); ok {
+		if made, from, ok := strings.Cut(head, " from "); ok && !strings.Contains(made, " ") {
 			end()
-			name, block = made+".hcl", rest
+			name, block = made, rest
 			text, known := files[from]
 			if !known {
 				text = read(from)

@@ -140,6 +140,17 @@ func (s *space) measured(axis piece.Axis) (formula.Value, bool) {
 	return quantity(w.ledger.Figure(w.make(name, ledger.OpMin, ids...))), true
 }
 
+// compared enters how far the diagonals of a space were read to differ: no size follows
+// from it, but it is judged.
+func (s *space) compared() {
+	w := s.w()
+	if e, ok := w.record.placed[sizeClass].Reading(s.addr, "diagonals"); ok {
+		if l, isLength := e.Value.Length(); isLength {
+			w.leaf(e, string(s.addr)+".diagonals", l)
+		}
+	}
+}
+
 // asCut is the part's recorded size along an axis, length and width only: as it
 // was cut, or read.
 func (p *part) asCut(axis piece.Axis) (record.Entry, unit.Length, bool) {

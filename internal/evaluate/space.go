@@ -151,6 +151,7 @@ func (s *space) collect() {
 	}
 	if ok {
 		w.out.Spaces = append(w.out.Spaces, out)
+		s.compared()
 	}
 }
 

@@ -35,6 +35,11 @@ const (
 	//
 	// Example: a record with "width front" alone.
 	CodeOneEnd diag.Code = "reading-of-one-end"
+	// CodeFar: a reading is so far from what is planned that it is a slip, or of
+	// another opening.
+	//
+	// Example: 318.4 written down for 381.4.
+	CodeFar diag.Code = "reading-far-from-plan"
 	// CodeAgree: the readings agree with what is made from them, or there are none.
 	//
 	// Example: 381.4 in front, 381.5 behind, and a drawer of 380.6.
@@ -48,8 +53,8 @@ var source string
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "reading", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	j := judge{Context: c, out: verdict.Of("reading", c), read: readings(c.Ledger)}
-	for _, m := range bodies.Of(c).Moves() {
+	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("reading", c), read: readings(c.Ledger)}
+	for _, m := range j.index.Moves() {
 		if m.Fit == nil || m.Space == nil {
 			continue
 		}
@@ -62,8 +67,9 @@ var Analysis = analysis.Declare(analysis.Info{
 
 type judge struct {
 	*analysis.Context
-	out  *verdict.Findings
-	read map[string]piece.Figure
+	index *bodies.Index
+	out   *verdict.Findings
+	read  map[string]piece.Figure
 }
 
 const practice = "check.reading (practice)"
@@ -105,6 +111,8 @@ func (j *judge) pair(m bodies.Move, first, second string, clearance piece.Figure
 			a = b
 		}
 		j.out.Unknown(CodeOneEnd, message.New("check.reading.one-end", message.Address("space", space), message.Word("missing", "reading."+missing)), space.Keyed("reading", missing), m.Space.Where)
+	case j.far(m, first, a, axis) || j.far(m, second, b, axis):
+		// what is a slip says nothing of how even the opening is
 	default:
 		low, high := a, b
 		if low.Nm > high.Nm {
@@ -127,6 +135,52 @@ func (j *judge) pair(m bodies.Move, first, second string, clearance piece.Figure
 	}
 	j.add(m, CodeTooLarge, severity, message.New("check.reading.too-large", message.Address("group", m.Group.Address), message.Address("space", space),
 		message.Length("is", size.Nm), message.Length("limit", most.Nm), message.Length("least", least.Nm), message.Length("clearance", clearance.Nm)), size, most)
+}
+
+// far judges whether a reading is anywhere near what is planned.
+func (j *judge) far(m bodies.Move, what string, is piece.Figure, axis piece.Axis) bool {
+	planned, ok := j.planned(m.Space, axis)
+	if !ok {
+		return false
+	}
+	off := j.Ledger.Less(string(m.Space.Address)+"."+what+" off plan", is, planned)
+	if off.Nm < 0 {
+		off = j.Ledger.Less(string(m.Space.Address)+"."+what+" off plan", planned, is)
+	}
+	limit := j.out.Limit("reading off plan", verdict.Practice("check.reading-off-plan", unit.MM(5)))
+	if off.Nm <= limit.Nm {
+		return false
+	}
+	j.add(m, CodeFar, diag.Warning, message.New("check.reading.far", message.Address("space", m.Space.Address), message.Word("reading", "reading."+what),
+		message.Length("read", is.Nm), message.Length("planned", planned.Nm), message.Length("is", off.Nm), message.Length("limit", limit.Nm)), off, limit.Figure)
+	return true
+}
+
+// planned is how far apart the parts that bound a space stand as planned; false where
+// not both bounds are faces of parts.
+func (j *judge) planned(s *piece.Space, axis piece.Axis) (piece.Figure, bool) {
+	low, okLow := j.face(s.Bounds[2*axis], axis)
+	high, okHigh := j.face(s.Bounds[2*axis+1], axis)
+	if !okLow || !okHigh || high.Nm <= low.Nm {
+		return piece.Figure{}, false
+	}
+	return j.Ledger.Less(string(s.Address)+".planned", high, low), true
+}
+
+// face is where a face of an upright part lies along an axis.
+func (j *judge) face(bound string, axis piece.Axis) (piece.Figure, bool) {
+	a := address.Address(bound)
+	p := j.index.Part(a.Parent())
+	if p == nil || p.Tilt != nil {
+		return piece.Figure{}, false
+	}
+	switch a.Last().Name {
+	case "right", "back", "top":
+		return p.Extent[axis].High, true
+	case "left", "front", "bottom":
+		return p.Extent[axis].Low, true
+	}
+	return piece.Figure{}, false
 }
 
 // square judges the diagonals, where their difference was recorded.
