@@ -102,6 +102,7 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 	p.Rows = rows.Analysis.Get(c)
 	if cards, ok := setups.Analysis.Result(c); ok {
 		p.Setups, p.Operations = cards.Setups, cards.Operations
+		p.Setups = rounding.Setups(p)
 	}
 	p.Steps = sequence.Analysis.Get(c)
 	p.Held, p.Stowed, p.Supplies = contents.Analysis.Get(c), contents.Stows.Get(c), supplies.Analysis.Get(c)

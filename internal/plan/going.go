@@ -2,6 +2,7 @@ package plan
 
 import (
 	"scantling/internal/address"
+	"scantling/internal/piece"
 	"scantling/internal/unit"
 )
 
@@ -31,6 +32,33 @@ func (g Goes) Rounding() unit.Rounding {
 		return unit.Up
 	}
 	return unit.Nearest
+}
+
+// WidthOf is what the width of a cut does: a part of the piece goes into a groove,
+// housing, halving, mortise or rebate, and into a hole what is bought. A cut that
+// nothing is let into, and one as wide as what cuts it, matches.
+func WidthOf(c piece.Cut) Goes {
+	switch c.Kind {
+	case piece.Groove, piece.Housing, piece.Halving, piece.Mortise, piece.Rebate:
+		if c.With != "" {
+			return Takes
+		}
+	case piece.Hole:
+		if c.With != "" || c.Joint != "" {
+			return Takes
+		}
+	}
+	return Matches
+}
+
+// DepthOf is what the depth of a cut does: what stands in a groove or a mortise must
+// not touch its bottom before its shoulders close or its panel has moved. What stands
+// in a housing or a halving touches it, and a depth there says where parts come.
+func DepthOf(c piece.Cut) Goes {
+	if c.With != "" && (c.Kind == piece.Groove || c.Kind == piece.Mortise) {
+		return Takes
+	}
+	return Matches
 }
 
 // Sizes returns length, width and thickness.

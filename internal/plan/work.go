@@ -85,6 +85,10 @@ type Setting struct {
 	Figure Figure `json:"figure"`
 	// Passes are the heights (or settings) of the passes, last one final.
 	Passes []Figure `json:"passes,omitempty"`
+	// Goes says to which side the figure goes where it is shown in fractions: what it
+	// makes goes into something, or something goes into what it makes. Of the paths
+	// of one cut the first goes the other way.
+	Goes Goes `json:"goes,omitempty"`
 }
 
 // Placement is one way of offering the work: which side down, which against the

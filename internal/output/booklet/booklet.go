@@ -5,6 +5,7 @@ import (
 	"scantling/internal/output/drawing"
 	"scantling/internal/output/naming"
 	"scantling/internal/output/table"
+	"scantling/internal/output/tape"
 	"scantling/internal/page"
 	"scantling/internal/plan"
 	"scantling/internal/typeset"
@@ -40,7 +41,7 @@ func Compose(p *plan.Plan, solids drawing.Solids, speech Speech, o Options) (pag
 	settings := Settings(o.Paper)
 	settings.Title = p.Piece.Name
 	settings.Language = o.Language
-	c := composer{plan: p, solids: solids, speech: speech, options: o, room: settings.Column(), names: naming.Of(p, speech)}
+	c := composer{plan: p, solids: solids, speech: speech, options: o, room: settings.Column(), names: naming.Of(p, speech), tape: tape.Of(p, p.Units())}
 	settings.Running = typeset.Running{
 		HeadLeft: speech.Own(p.Piece.Name), HeadRight: "{part}",
 		FootLeft: c.say("booklet.foot", message.Text("shop", p.Shop.Name), message.Word("units", c.units()), message.Text("revision", o.Revision)), FootRight: "{page} / {pages}",
@@ -70,6 +71,7 @@ type composer struct {
 	speech  Speech
 	options Options
 	names   *naming.Names
+	tape    *tape.Tape
 	room    page.Size
 	blocks  []typeset.Block
 	// cautioned gives the step at which a caution was printed in full.

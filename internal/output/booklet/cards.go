@@ -110,7 +110,7 @@ func (c *composer) notes(s plan.Setup, rows []mergedRow) []typeset.Block {
 		}
 	}
 	for _, sum := range s.Sums {
-		out = append(out, typeset.Paragraph{Spans: c.planSum(sum), Manner: c.fine()})
+		out = append(out, typeset.Paragraph{Spans: c.planSum(sum, s.Settings), Manner: c.fine()})
 	}
 	return out
 }
@@ -158,22 +158,23 @@ func (c *composer) ownCautions(list []message.Message) string {
 func (c *composer) settings(list []plan.Setting) typeset.Table {
 	t := typeset.Table{Columns: []typeset.Column{{Share: 1.6}, {Share: 0.8, Align: page.End}, {Share: 2.2}}}
 	for _, s := range list {
+		shown, passes := c.tape.Setting(s)
 		t.Rows = append(t.Rows, typeset.Row{Cells: []typeset.Cell{
 			{Spans: typeset.Plain(c.say("setting." + s.Word)), Header: true},
-			{Spans: typeset.Strong(c.speech.Figure(s.Figure.Nm))}, {Spans: typeset.Plain(c.passes(s.Passes))},
+			{Spans: typeset.Strong(c.speech.Figure(shown))}, {Spans: typeset.Plain(c.passes(passes))},
 		}})
 	}
 	return t
 }
 
 // passes lists the settings of several passes.
-func (c *composer) passes(list []plan.Figure) string {
+func (c *composer) passes(list []unit.Length) string {
 	if len(list) < 2 {
 		return ""
 	}
 	var steps []string
 	for _, f := range list {
-		steps = append(steps, c.speech.Figure(f.Nm))
+		steps = append(steps, c.speech.Figure(f))
 	}
 	return c.say("booklet.passes", message.Count("n", len(list)), message.Text("depths", strings.Join(steps, " · ")))
 }
@@ -246,9 +247,10 @@ func (c *composer) set(p plan.Placement) []typeset.Span {
 			spans = append(spans, typeset.Plain("\n")...)
 		}
 		spans = append(spans, typeset.Plain(c.say("setting."+s.Word)+" ")...)
-		spans = append(spans, typeset.Strong(c.speech.Figure(s.Figure.Nm))...)
-		if len(s.Passes) > 1 {
-			spans = append(spans, typeset.Plain("\n"+c.passes(s.Passes))...)
+		shown, passes := c.tape.Setting(s)
+		spans = append(spans, typeset.Strong(c.speech.Figure(shown))...)
+		if len(passes) > 1 {
+			spans = append(spans, typeset.Plain("\n"+c.passes(passes))...)
 		}
 	}
 	return spans
@@ -278,22 +280,17 @@ func (c *composer) checks(p plan.Placement) string {
 	for _, s := range p.Sums {
 		switch s.Title.Key {
 		case "setups.sum.across", "setups.sum.stops", "setups.sum.stop-faces":
-			lines = append(lines, c.bareSum(s))
+			lines = append(lines, c.bareSum(s, p))
 		}
 	}
 	return strings.Join(lines, "\n")
 }
 
 // bareSum prints a sum of the plan in figures alone.
-func (c *composer) bareSum(s plan.Sum) string {
-	var sizes []unit.Length
-	for _, t := range s.Terms {
-		sizes = append(sizes, t.Figure.Nm)
-	}
+func (c *composer) bareSum(s plan.Sum, p plan.Placement) string {
 	var text strings.Builder
-	var total unit.Length
-	for i, shown := range unit.ShowRow(sizes, c.options.Show) {
-		total += shown
+	terms, total := c.tape.Sum(s, p.Mark, p.Settings)
+	for i, shown := range terms {
 		switch {
 		case shown < 0:
 			text.WriteString(" − ")

@@ -96,7 +96,7 @@ func (c *composer) sums() {
 			blocks = append(blocks, typeset.Paragraph{Spans: spans})
 		}
 	}
-	own := tape.Of(c.plan, c.plan.Units())
+	own := c.tape
 	axis := [3]string{"booklet.sum-right", "booklet.sum-back", "booklet.sum-up"}
 	for _, a := range []piece.Axis{piece.Right, piece.Back, piece.Up} {
 		for _, r := range c.plan.Rows {
@@ -177,11 +177,12 @@ func (c *composer) sum(title string, terms []sumTerm) []typeset.Span {
 	return append(spans, typeset.Strong("= "+c.speech.Figure(total))...)
 }
 
-// planSum prints a sum of the plan.
-func (c *composer) planSum(s plan.Sum) []typeset.Span {
+// planSum prints a sum of a card.
+func (c *composer) planSum(s plan.Sum, settings []plan.Setting) []typeset.Span {
 	var terms []sumTerm
-	for _, t := range s.Terms {
-		terms = append(terms, sumTerm{t.Figure.Nm, c.say("term." + t.Word)})
+	shown, _ := c.tape.Sum(s, "", settings)
+	for i, t := range s.Terms {
+		terms = append(terms, sumTerm{shown[i], c.say("term." + t.Word)})
 	}
 	return c.sum(c.names.Phrase(s.Title)+":", terms)
 }

@@ -41,7 +41,8 @@ func Part(p *plan.Plan, row plan.PartRow, s Solids, o PartOptions, roomWidth, ro
 	if o.MostDimensions == 0 {
 		o.MostDimensions = 24
 	}
-	d := partDrawing{part: part, shown: tape.Of(p, p.Units()).Sizes(row), solids: s, speech: speech, options: o, rows: naming.CutRows(p.Piece, member), sheet: row.Sheet}
+	own := tape.Of(p, p.Units())
+	d := partDrawing{part: part, tape: own, shown: own.Sizes(row), solids: s, speech: speech, options: o, rows: naming.CutRows(p.Piece, member), sheet: row.Sheet}
 	for _, r := range d.rows {
 		d.cuts = append(d.cuts, r.Cuts...)
 	}
@@ -72,6 +73,7 @@ func Part(p *plan.Plan, row plan.PartRow, s Solids, o PartOptions, roomWidth, ro
 
 type partDrawing struct {
 	part    piece.Part
+	tape    *tape.Tape
 	shown   [3]unit.Length // its sizes as they are read off a tape
 	sheet   bool
 	solids  Solids

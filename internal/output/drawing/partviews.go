@@ -42,7 +42,7 @@ func (d *partDrawing) layout() {
 func (d *partDrawing) figures(list []mark) []string {
 	var out []string
 	for _, m := range list {
-		out = append(out, d.speech.Figure(m.at))
+		out = append(out, d.speech.Figure(d.tape.Toward(m.at, m.toward)))
 	}
 	return out
 }
@@ -104,7 +104,7 @@ func (d *partDrawing) row(list []mark, c camera, axis vec.V3, whole int, box pag
 	}
 	r := running{vertical: vertical, across: outline, line: outline - runningLine, zero: on(c, axis, 0, box, f, vertical)}
 	for _, m := range list {
-		r.stops = append(r.stops, runningStop{on(c, axis, m.at.Millimetres(), box, f, vertical), d.speech.Figure(m.at), string(m.address)})
+		r.stops = append(r.stops, runningStop{on(c, axis, m.at.Millimetres(), box, f, vertical), d.speech.Figure(d.tape.Toward(m.at, m.toward)), string(m.address)})
 	}
 	slices.SortStableFunc(r.stops, func(a, b runningStop) int { return cmp.Compare(a.at, b.at) })
 	r.draw(&d.out)

@@ -7,12 +7,14 @@ import (
 	"scantling/internal/address"
 	"scantling/internal/output/naming"
 	"scantling/internal/piece"
+	"scantling/internal/plan"
 	"scantling/internal/unit"
 )
 
 // mark is a place on one local axis that is dimensioned, and what lies there.
 type mark struct {
 	at      unit.Length
+	toward  plan.Goes // the wall of a cut that takes something goes away from its middle
 	address address.Address
 	// inner is a member of a series that is neither its first nor its last.
 	inner bool
@@ -28,7 +30,7 @@ func (d *partDrawing) collect() {
 		inner := c.Kind == piece.Channel && c.Series != "" && c.Nth != 1 && c.Nth != last[c.Series]
 		for axis, places := range naming.Places(&d.part, c) {
 			for _, at := range places {
-				d.place(piece.Local(axis), mark{at, c.Address, inner && c.Slot != nil && piece.Local(axis) == c.Slot.Across()})
+				d.place(piece.Local(axis), mark{at, wall(c, piece.Local(axis), at), c.Address, inner && c.Slot != nil && piece.Local(axis) == c.Slot.Across()})
 			}
 		}
 	}
@@ -41,6 +43,18 @@ func (d *partDrawing) collect() {
 			*list = (*list)[:n]
 		}
 	}
+}
+
+// wall says to which side the wall of a cut is rounded: away from the cut's middle where
+// something goes into it.
+func wall(c piece.Cut, axis piece.Local, at unit.Length) plan.Goes {
+	switch {
+	case c.Slot == nil || axis != c.Slot.Across() || plan.WidthOf(c) != plan.Takes:
+		return plan.Matches
+	case at == c.Slot.Near.Nm:
+		return plan.GoesIn
+	}
+	return plan.Takes
 }
 
 // place adds a place on an axis, unless it is the part's own limit or there

@@ -1,8 +1,11 @@
 package drawing
 
 import (
+	"slices"
+
 	"scantling/internal/font"
 	"scantling/internal/message"
+	"scantling/internal/output/tape"
 	"scantling/internal/page"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -28,7 +31,9 @@ func Setup(p *plan.Plan, card plan.Setup, pm plan.Placement, roomWidth, roomHeig
 // sketch is a placement with the figures that a sketch shows.
 type sketch struct {
 	speech Speech
-	mark   string
+	// read gives the figure for a length of the card as the card prints it.
+	read func(unit.Length) string
+	mark string
 	// near is from the fence to the cutter's near edge, negative where the fence
 	// covers a part of it; covered shows the far edge instead.
 	near, height, cutter unit.Length
@@ -40,7 +45,7 @@ type sketch struct {
 }
 
 func newSketch(p *plan.Plan, card plan.Setup, pm plan.Placement, speech Speech) (sketch, bool) {
-	s := sketch{speech: speech, mark: pm.Mark, cutter: card.CutterSize.Nm, round: card.CutterShape == "round-nose", vee: card.CutterShape == "v-groove", down: pm.Down, fence: pm.Fence}
+	s := sketch{speech: speech, read: reader(p, card, pm, speech), mark: pm.Mark, cutter: card.CutterSize.Nm, round: card.CutterShape == "round-nose", vee: card.CutterShape == "v-groove", down: pm.Down, fence: pm.Fence}
 	part, ok := markedPart(p, pm.Mark)
 	if !ok || pm.Down == "" || pm.Fence == "" || s.cutter <= 0 {
 		return s, false
@@ -60,6 +65,12 @@ func newSketch(p *plan.Plan, card plan.Setup, pm plan.Placement, speech Speech) 
 		s.near, ok = setting(card, pm, "blade to fence")
 	}
 	return s, ok
+}
+
+// reader gives lengths as a card prints its settings.
+func reader(p *plan.Plan, card plan.Setup, pm plan.Placement, speech Speech) func(unit.Length) string {
+	own, all := tape.Of(p, p.Units()), slices.Concat(pm.Settings, card.Settings)
+	return func(l unit.Length) string { return speech.Figure(own.Read(l, all)) }
 }
 
 // markedPart returns the first part of the row with that mark.
@@ -126,7 +137,7 @@ func (s *sketch) section(roomWidth, roomHeight float64) {
 func (s *sketch) lineStep() float64 {
 	size := textSize
 	for _, l := range []unit.Length{s.near, s.near + s.cutter/2, s.near + s.cutter} {
-		size = max(size, figureSize(s.speech.Figure(l)))
+		size = max(size, figureSize(s.read(l)))
 	}
 	return size * 2
 }
@@ -200,14 +211,14 @@ func (s *sketch) figures(face, left, right, table, height float64, work page.Box
 	low := table + 5 + float64(s.lineStep()/2)
 	var list []dimension
 	if s.through {
-		list = append(list, dimension{a: at(right, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(s.near)})
+		list = append(list, dimension{a: at(right, table+3.5), b: at(face, table), line: low, text: s.read(s.near)})
 	} else {
 		if centre > 0 {
-			list = append(list, dimension{a: at(middle, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(centre), before: true, plate: true})
+			list = append(list, dimension{a: at(middle, table+3.5), b: at(face, table), line: low, text: s.read(centre), before: true, plate: true})
 			low += s.lineStep()
 		}
-		list = append(list, dimension{a: at(edge, table+3.5), b: at(face, table), line: low, text: s.speech.Figure(shown), before: true, plate: true})
-		list = append(list, dimension{a: at(work.Min.X, table), b: at(left, table-height), vertical: true, line: work.Min.X - 5, text: s.speech.Figure(s.height), plate: true})
+		list = append(list, dimension{a: at(edge, table+3.5), b: at(face, table), line: low, text: s.read(shown), before: true, plate: true})
+		list = append(list, dimension{a: at(work.Min.X, table), b: at(left, table-height), vertical: true, line: work.Min.X - 5, text: s.read(s.height), plate: true})
 	}
 	drawAll(&s.out, list...)
 	// The mark stands over the larger part of the work, clear of the cutter.

@@ -16,7 +16,7 @@ func SetupAbove(p *plan.Plan, card plan.Setup, pm plan.Placement, roomWidth floa
 	if !ok {
 		return page.Drawing{}, false
 	}
-	s := above{sketch: sketch{speech: speech, mark: pm.Mark}, width: roomWidth}
+	s := above{sketch: sketch{speech: speech, read: reader(p, card, pm, speech), mark: pm.Mark}, width: roomWidth}
 	s.left, s.hasLeft = setting(card, pm, "stop left")
 	s.right, s.hasRight = setting(card, pm, "stop right")
 	s.leftEdge, _ = setting(card, pm, "stop left to cutter edge")
@@ -93,10 +93,10 @@ func (s *above) atFence() {
 // pair draws the two distances of a stop: to the cutter's edge and its centre.
 func (s *above) pair(stop, cutter, edge, base float64, centre, toEdge unit.Length) {
 	at := func(x float64) page.Point { return page.Point{X: x, Y: base} }
-	size := max(figureSize(s.speech.Figure(centre)), figureSize(s.speech.Figure(toEdge)))
-	list := []dimension{{a: at(stop), b: at(cutter), line: base + float64(4*size), text: s.speech.Figure(centre), plate: true}}
+	size := max(figureSize(s.read(centre)), figureSize(s.read(toEdge)))
+	list := []dimension{{a: at(stop), b: at(cutter), line: base + float64(4*size), text: s.read(centre), plate: true}}
 	if toEdge > 0 {
-		list = append(list, dimension{a: at(stop), b: at(edge), line: base + float64(2*size), text: s.speech.Figure(toEdge), plate: true})
+		list = append(list, dimension{a: at(stop), b: at(edge), line: base + float64(2*size), text: s.read(toEdge), plate: true})
 	}
 	drawAll(&s.out, list...)
 }
@@ -111,7 +111,7 @@ func (s *above) atGauge(length unit.Length) {
 	s.stopAt(page.NewBox(0, 7+workHigh*0.3, stopWide, workHigh*0.7))
 	s.out.Add("", page.Fill{Path: page.Rectangle(page.NewBox(blade, 0, 1.2, 7+workHigh*0.8)), Colour: page.Act})
 	at := func(x float64) page.Point { return page.Point{X: x, Y: base + railHigh} }
-	dimension{a: at(stopWide), b: at(blade), line: base + railHigh + 6, text: s.speech.Figure(length)}.draw(&s.out)
+	dimension{a: at(stopWide), b: at(blade), line: base + railHigh + 6, text: s.read(length)}.draw(&s.out)
 	s.arrow(page.Point{X: s.width - 4, Y: base + railHigh}, page.Point{X: s.width - 4, Y: base - 8})
 }
 

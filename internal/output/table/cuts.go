@@ -7,6 +7,7 @@ import (
 
 	"scantling/internal/message"
 	"scantling/internal/output/naming"
+	"scantling/internal/output/tape"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -17,7 +18,7 @@ import (
 // how wide and how deep, and whether it runs out. Equal cuts of a series share a
 // row.
 func Cuts(p *plan.Plan, row plan.PartRow, s Speech) Table {
-	names := naming.Of(p, s)
+	names, rounded := naming.Of(p, s), tape.Of(p, p.Units())
 	b := newTable(p, s, "table.cuts").
 		column("column.letter", text, 0.4).column("column.cut", text, 1.15).column("column.opens-on", text, 1.05).column("column.from-reference", text, 0.7).
 		column("column.places", text, 2.2).column("column.wide", length, 0.65).column("column.depth", length, 0.65).
@@ -27,7 +28,7 @@ func Cuts(p *plan.Plan, row plan.PartRow, s Speech) Table {
 		return b.table
 	}
 	for _, r := range naming.CutRows(p.Piece, part.Address) {
-		b.cut(names, part, r)
+		b.cut(names, rounded, part, r)
 	}
 	return b.table
 }
@@ -41,7 +42,7 @@ func partOf(p *piece.Piece, row plan.PartRow) (piece.Part, bool) {
 	return piece.Part{}, false
 }
 
-func (b *builder) cut(names *naming.Names, part piece.Part, r naming.CutRow) {
+func (b *builder) cut(names *naming.Names, rounded *tape.Tape, part piece.Part, r naming.CutRow) {
 	c := r.Cuts[0]
 	kind := b.say("cut." + string(c.Kind))
 	if n := len(r.Cuts); n > 1 {
@@ -56,13 +57,13 @@ func (b *builder) cut(names *naming.Names, part piece.Part, r naming.CutRow) {
 		if !s.StartOpen || !s.EndOpen {
 			runs = b.length(s.From) + " – " + b.length(s.To)
 		}
-		b.row(letter, kind, side(s.Open), b.side(piece.SideOf(s.Across(), false)), b.places(r), b.speech.Figure(naming.Wide(s)), b.length(s.Depth), runs, b.purpose(names, r))
+		b.row(letter, kind, side(s.Open), b.side(piece.SideOf(s.Across(), false)), b.places(r), b.speech.Figure(rounded.Width(c, naming.Wide(s))), b.speech.Figure(rounded.Depth(c, s.Depth.Nm)), runs, b.purpose(names, r))
 	case c.Bore != nil:
 		depth := b.length(c.Bore.Depth)
 		if c.Bore.Through {
 			depth = b.say("runs.through")
 		}
-		b.row(letter, kind, side(c.Bore.Open), b.centre(c.Bore.Open), b.length(c.Bore.At[0])+" · "+b.length(c.Bore.At[1]), "⌀ "+b.length(c.Bore.Diameter), depth, b.mouth(c.Bore.Sink), b.purpose(names, r))
+		b.row(letter, kind, side(c.Bore.Open), b.centre(c.Bore.Open), b.length(c.Bore.At[0])+" · "+b.length(c.Bore.At[1]), "⌀ "+b.speech.Figure(rounded.Width(c, c.Bore.Diameter.Nm)), depth, b.mouth(c.Bore.Sink), b.purpose(names, r))
 	case c.Dip != nil:
 		low := c.Dip.Centre.Nm - c.Dip.Chord.Nm/2
 		along := piece.EndLow

@@ -48,8 +48,8 @@ func (t *Tape) round(l unit.Length, g plan.Goes) unit.Length {
 	return t.show.Toward(g.Rounding()).Round(l)
 }
 
-// Opening rounds the clear size of what something goes into.
-func (t *Tape) Opening(l unit.Length) unit.Length { return t.round(l, plan.Takes) }
+// Toward rounds a length to the side that it goes to.
+func (t *Tape) Toward(l unit.Length, g plan.Goes) unit.Length { return t.round(l, g) }
 
 // Row returns the terms of a row as they are printed, their sum, and the term that
 // takes what rounding leaves over; -1 if none needs to. A part keeps the size that the

@@ -9,6 +9,7 @@ import (
 	"scantling/internal/output/drawing"
 	"scantling/internal/output/naming"
 	"scantling/internal/output/table"
+	"scantling/internal/output/tape"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
 	"scantling/internal/words"
@@ -32,7 +33,7 @@ type Source struct {
 
 // Build makes the state of a plan.
 func Build(src Source) *State {
-	b := builder{Source: src, say: src.Words, names: naming.Of(src.Plan, src.Words)}
+	b := builder{Source: src, say: src.Words, names: naming.Of(src.Plan, src.Words), tape: tape.Of(src.Plan, src.Plan.Units())}
 	p := src.Plan
 	s := &State{
 		Revision: src.Revision, File: src.File, Words: Labels(src.Words),
@@ -57,6 +58,7 @@ type builder struct {
 	Source
 	say   *words.Words
 	names *naming.Names
+	tape  *tape.Tape
 }
 
 func (b *builder) length(f plan.Figure) string { return b.say.Length(f.Nm) }

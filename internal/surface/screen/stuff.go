@@ -7,7 +7,6 @@ import (
 	"scantling/internal/message"
 	"scantling/internal/output/drawing"
 	"scantling/internal/output/table"
-	"scantling/internal/output/tape"
 	"scantling/internal/page"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -60,7 +59,7 @@ func (b *builder) second() Table {
 
 func (b *builder) parts() []Part {
 	out := []Part{}
-	own := tape.Of(b.Plan, b.Plan.Units())
+	own := b.tape
 	for _, r := range b.Plan.Parts {
 		shown := own.Sizes(r)
 		pic, scale := drawing.Part(b.Plan, r, b.Solids, drawing.PartOptions{ThirdAngle: b.Plan.Shop.Region == "en-US"}, partWidth, partHeight, bare{b.say})
@@ -145,7 +144,7 @@ func (b *builder) diagrams() []Diagram {
 // rows says the sums that close through the finished piece; equal terms stand
 // together with their count. Figures are those that add up as they are printed.
 func (b *builder) rows() []Sum {
-	out, own := []Sum{}, tape.Of(b.Plan, b.Plan.Units())
+	out, own := []Sum{}, b.tape
 	for _, r := range b.Plan.Rows {
 		if len(r.Terms) < 2 {
 			continue // nothing to add up

@@ -13,7 +13,7 @@ func (b *builder) setups() []Setup {
 	for i, s := range b.Plan.Setups {
 		card := Setup{
 			N: i + 1, ID: s.ID, Title: b.names.Phrase(s.Title), Machine: b.machine(s), Settings: b.settings(s.Settings),
-			Placements: []Placement{}, Cautions: b.messages(s.Cautions...), Sums: b.sums(s.Sums),
+			Placements: []Placement{}, Cautions: b.messages(s.Cautions...), Sums: b.sums(s.Sums, "", s.Settings),
 			TestPiece: b.names.Phrase(s.TestPiece), Device: b.names.Phrase(s.Device),
 		}
 		if s.Speed > 0 {
@@ -51,10 +51,11 @@ func (b *builder) machine(s plan.Setup) string {
 func (b *builder) settings(in []plan.Setting) []Setting {
 	out := []Setting{}
 	for _, s := range in {
-		set := Setting{Word: b.known("setting.", s.Word), Figure: b.length(s.Figure), Passes: []string{}}
+		shown, passes := b.tape.Setting(s)
+		set := Setting{Word: b.known("setting.", s.Word), Figure: b.say.Length(shown), Passes: []string{}}
 		if len(s.Passes) > 1 {
-			for _, f := range s.Passes {
-				set.Passes = append(set.Passes, b.length(f))
+			for _, l := range passes {
+				set.Passes = append(set.Passes, b.say.Length(l))
 			}
 		}
 		out = append(out, set)
@@ -65,7 +66,7 @@ func (b *builder) settings(in []plan.Setting) []Setting {
 func (b *builder) placement(pm plan.Placement) Placement {
 	out := Placement{
 		N: pm.N, Marks: []string{pm.Mark}, Pieces: pm.Pieces, Settings: b.settings(pm.Settings),
-		Notes: b.messages(pm.Feed, pm.Note), Sums: b.sums(pm.Sums),
+		Notes: b.messages(pm.Feed, pm.Note), Sums: b.sums(pm.Sums, pm.Mark, pm.Settings),
 	}
 	// The feed says it in the maker's words, if there is one.
 	if pm.Feed.IsZero() && pm.Down != "" && pm.Fence != "" {
@@ -106,16 +107,14 @@ func (s Sum) equal(o Sum) bool {
 	return s.Title == o.Title && s.Total == o.Total && slices.Equal(s.Terms, o.Terms)
 }
 
-func (b *builder) sums(in []plan.Sum) []Sum {
+// sums says the sums of a card, their figures as they are printed for its settings.
+func (b *builder) sums(in []plan.Sum, mark string, settings []plan.Setting) []Sum {
 	out := []Sum{}
 	for _, s := range in {
-		sum := Sum{Title: b.names.Phrase(s.Title), Terms: []Term{}, Total: b.length(s.Total), Alike: []string{}}
-		for _, t := range s.Terms {
-			nm := t.Figure.Nm
-			if nm < 0 {
-				nm = -nm
-			}
-			sum.Terms = append(sum.Terms, Term{Word: b.known("term.", t.Word), Figure: b.say.Length(nm), Minus: t.Figure.Nm < 0, Count: 1})
+		shown, total := b.tape.Sum(s, mark, settings)
+		sum := Sum{Title: b.names.Phrase(s.Title), Terms: []Term{}, Total: b.say.Length(total), Alike: []string{}}
+		for i, t := range s.Terms {
+			sum.Terms = append(sum.Terms, Term{Word: b.known("term.", t.Word), Figure: b.say.Length(shown[i].Abs()), Minus: shown[i] < 0, Count: 1})
 		}
 		out = append(out, sum)
 	}
