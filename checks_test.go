@@ -28,6 +28,7 @@ var inDocuments = map[string]checkDocuments{
 	"blind":        {fails: "blind-work-too-short", unknown: "plunging-unknown", noEdit: "a length of a part follows from its places; to run the cut through or to get a plunge router is for the maker to choose"},
 	"bow":          {fails: "bows-on-sheet", unknown: "bow-not-known", noEdit: "wood on the other face, a thicker sheet or quartersawn wood: the design"},
 	"collision":    {fails: "parts-collide", noUnknown: "all bodies are known; only the bound on work leaves an answer open", noEdit: "which of the two moves is the design"},
+	"cup":          {fails: "cups-while-it-waits", unknown: "core-not-read", noEdit: "how a board waits, and how wet its core is, stand in no document"},
 	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown", noEdit: "a longer cutter is bought, not written"},
 	"finishing":    {fails: "oil-inside", unknown: "finish-inside-unknown", noEdit: "which finish goes inside is the maker's taste"},
 	"glue joint":   {noFail: "strips are laid out so that they meet beside the cuts, and where they cannot that is an error of the document", noUnknown: "where strips meet is always worked out"},

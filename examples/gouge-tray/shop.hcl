@@ -23,6 +23,7 @@ board "cherry 27" {
   count     = 1
   price     = 22.00
   sawn      = "flat"
+  moisture  = 9.5 # percent, read in a fresh cut
 }
 
 machine "table saw" {

@@ -221,6 +221,11 @@ fitting "turn button" {
 
 # ---------------------------------------------------------------- habits of this house
 
+rule "core moisture" {
+  number = 9 # percent
+  why    = "boards stand in the shop until a fresh cut reads what its air gives; those bought are read too"
+}
+
 rule "depth per pass" {
   length = 3
   why    = "hardwood, round-nose cutters: this maker's habit"
