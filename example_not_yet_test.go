@@ -62,12 +62,6 @@ var notYet = []struct {
 			return slices.ContainsFunc(r.Plan.Workpieces, func(w plan.Workpiece) bool { return w.Kind == plan.BlankPiece && w.Mark == "B1" && len(w.Parts) == 4 })
 		},
 	},
-	{
-		name: "wooden guides beside a drawer", why: "only bought runners, slides and guides are known to guide; strips that a document fits beside the drawer are not",
-		example: "bedside-table", holds: func(r *scantling.Result) bool {
-			return !tells("drawer-wider-than-long")(r) && !tells("drawer-sticks")(r)
-		},
-	},
 }
 
 // tells is whether a code is among what is told.

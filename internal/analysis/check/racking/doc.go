@@ -12,6 +12,7 @@
 // A drawer that sticks at a corner even when it is shut, by the least friction of dry
 // wood, is an error; any other that is too short is a warning, and tells how far out it
 // runs. It wants close guides, a centre guide, or bought runners: a drawer that has
-// runners or guides among its hardware passes. A group that moves but has no parts is
-// unknown.
+// runners or guides among its hardware passes, and so does one that strips of wood guide
+// closely at both sides, unless it sticks even when it is shut. A group that moves but has
+// no parts is unknown.
 package racking

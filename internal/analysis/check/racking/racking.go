@@ -61,7 +61,9 @@ var Analysis = analysis.Declare(analysis.Info{
 		switch {
 		case len(m.Parts) == 0:
 			out.Unknown(CodeNoParts, message.New("check.racking.no-parts", message.Address("group", m.Group.Address)), m.Group.Address, m.Group.Where)
-		case slides && !guided(c.Piece, m):
+		case !slides || guided(c.Piece, m):
+		case r.CornerPull != "sticks" && strips(c.Piece, m): // wood on wood: what sticks shut, sticks
+		default:
 			drawer(c, out, m, r)
 		}
 	}
@@ -113,7 +115,7 @@ func least(c *analysis.Context, r plan.DrawerRun) (piece.Figure, string) {
 	return r.Width, usual
 }
 
-// guided reports whether the drawer has runners or guides.
+// guided reports whether the drawer has runners or guides that are bought.
 func guided(p *piece.Piece, m bodies.Move) bool {
 	for _, h := range p.Hardware {
 		if h.Count == 0 || !m.Holds(h.On) && !m.Holds(h.Address) {

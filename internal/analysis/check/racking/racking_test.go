@@ -48,6 +48,34 @@ func TestRacking(t *testing.T) {
 	}
 }
 
+// Strips of 200 high beside a drawer of 600 by 400: 1 from side to side in all is its fit.
+func TestStrips(t *testing.T) {
+	for _, c := range []struct {
+		name                   string
+		long, gap, high, start int64
+		status                 plan.Status
+		code                   diag.Code
+	}{
+		{"close", 4000, 5, 200, 0, plan.Pass, racking.CodeRuns},
+		{"a hair too wide", 4000, 6, 200, 0, plan.Fail, racking.CodeWide},
+		{"half of the drawer's height", 4000, 5, 300, 0, plan.Pass, racking.CodeRuns},
+		{"as high as a divider", 4000, 5, 301, 0, plan.Fail, racking.CodeWide},
+		{"half of its length", 4000, 5, 200, 2000, plan.Pass, racking.CodeRuns},
+		{"less than half", 4000, 5, 200, 2001, plan.Fail, racking.CodeWide},
+		{"sticks when it is shut", 1000, 5, 200, 0, plan.Fail, racking.CodeSticks},
+	} {
+		b := trial.New()
+		b.Group("drawer", "opening")
+		b.Part("drawer.front", trial.Front, 0, 4001, 0, 140, 0, 600)
+		b.Part("drawer.side", trial.SideLow, 0, 4001, 140, c.long, 0, 600)
+		b.Part("case.guide[1]", trial.SideLow, -100, -c.gap, c.start, c.long, 100, 100+c.high)
+		b.Part("case.guide[2]", trial.SideLow, 4001+c.gap, 4101, c.start, c.long, 100, 100+c.high)
+		b.Piece.Fits = []piece.Fit{{Address: "fit.drawer", Moves: "drawer", Inside: "opening", Sides: b.Fig("sides", 10)}}
+		t.Log(c.name)
+		checktest.Want(t, checktest.Run(t, b, checktest.Shop(), racking.Analysis), c.status, c.code)
+	}
+}
+
 // The house may put up with another length: 0.7 of the width of 400 is 280.
 func TestHouseRule(t *testing.T) {
 	for _, c := range []struct {
