@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"scantling"
-	"scantling/internal/address"
 	"scantling/internal/diag"
 	"scantling/internal/plan"
 )
@@ -21,13 +20,6 @@ var notYet = []struct {
 	old, new  string
 	holds     func(*scantling.Result) bool
 }{
-	{
-		name: "what an upright bears on a bottom board that stands on feet", why: "a bottom's load is its own row; the row above it comes down through the upright in the middle and doubles the sag",
-		example: "record-rack", old: `step "fix it" {`, new: feet(false), holds: func(r *scantling.Result) bool {
-			const row = (195*0.26 + 3.4) * 9.80665 // and its own weight
-			return shelfLoad(r, "shelf[1]") > 1.4*row
-		},
-	},
 	{
 		name: "rebates of a sheet without pins", why: "only solid wood is asked for pins across its end grain",
 		example: "record-rack", old: "  pins   = { kind = \"panel pin 25\", count = 4, margin = 30 }\n", holds: tells("end-grain-without-pins"),
@@ -67,18 +59,6 @@ var notYet = []struct {
 // tells is whether a code is among what is told.
 func tells(code diag.Code) func(*scantling.Result) bool {
 	return func(r *scantling.Result) bool { return slices.Contains(codes(r), code) }
-}
-
-// shelfLoad is what the contents put on a shelf, in newtons; nought if it is not known.
-func shelfLoad(r *scantling.Result, part address.Address) float64 {
-	for _, s := range r.Plan.Strength.Shelves {
-		for _, l := range s.Loads {
-			if s.Part == part && l.Case == "contents" && l.Load.Known() {
-				return l.Load.Value.Float()
-			}
-		}
-	}
-	return 0
 }
 
 func TestNotYet(t *testing.T) {

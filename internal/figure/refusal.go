@@ -53,7 +53,7 @@ func plain(a message.Arg) string {
 		return fmt.Sprint(a.N)
 	case message.KindRatio, message.KindPercent:
 		return fmt.Sprintf("%g", a.X)
-	case message.KindList:
+	case message.KindList, message.KindRange:
 		items := make([]string, len(a.List))
 		for i, item := range a.List {
 			items[i] = plain(item)

@@ -27,6 +27,7 @@ const (
 	KindSpeed   Kind = "speed"   // N: revolutions per minute
 	KindMinutes Kind = "minutes" // N: whole minutes
 	KindList    Kind = "list"    // List: joined in the language's way
+	KindRange   Kind = "range"   // List: a value, the least and the most that it may be
 )
 
 // Arg is one named argument.
@@ -94,6 +95,12 @@ func Speed(name string, rpm int) Arg { return Arg{Name: name, Kind: KindSpeed, N
 
 // Minutes makes a duration in whole minutes.
 func Minutes(name string, n int) Arg { return Arg{Name: name, Kind: KindMinutes, N: int64(n)} }
+
+// Range makes a value with the least and the most that it may be; ends that show alike
+// are not shown.
+func Range(name string, value, low, high Arg) Arg {
+	return Arg{Name: name, Kind: KindRange, List: []Arg{value, low, high}}
+}
 
 // List makes a list that is joined in the language's way.
 func List(name string, items ...Arg) Arg { return Arg{Name: name, Kind: KindList, List: items} }

@@ -21,8 +21,11 @@ type Shelf struct {
 	// Span is what it bridges, without what lies in its supports.
 	Span Figure `json:"span"`
 	// Across says that it spans across its grain, where wood is weak.
-	Across bool       `json:"across,omitempty"`
-	Loads  []ShelfSag `json:"loads"`
+	Across bool `json:"across,omitempty"`
+	// On is the board on which the upright under this one stands, where that board bridges
+	// the same gap: the two go down together, and the upright holds nothing up.
+	On    address.Address `json:"on,omitempty"`
+	Loads []ShelfSag      `json:"loads"`
 	// Seen is the sag from which an eye sees it (1/32 in to the foot, or the rule of the
 	// house "sag to the foot") and Design what to
 	// design for at once (0.02 in to the foot), common practice; Allowed is 1/144 of
@@ -42,6 +45,8 @@ type ShelfSag struct {
 	Load    Estimate `json:"load"`
 	AtOnce  Estimate `json:"atOnce"`
 	Lasting Estimate `json:"lasting"`
+	// Upright is what an upright that stands on it hands down besides, in its middle.
+	Upright Estimate `json:"upright,omitzero"`
 }
 
 // Racking is a case pushed sideways at its top.

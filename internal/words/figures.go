@@ -66,8 +66,22 @@ func (s *speaker) arg(a message.Arg, depth int) string {
 		return s.minutes(a.N)
 	case message.KindList:
 		return s.list(a.List, depth+1)
+	case message.KindRange:
+		return s.span(a.List, depth+1)
 	}
 	return s.Own(a.S)
+}
+
+// span shows a value and, where they show apart, the least and the most that it may be.
+func (s *speaker) span(of []message.Arg, depth int) string {
+	if depth > maxNest || len(of) != 3 {
+		return s.fault("format.range", "", TooDeep)
+	}
+	value, low, high := s.arg(of[0], depth), s.arg(of[1], depth), s.arg(of[2], depth)
+	if low == high {
+		return value
+	}
+	return s.say("format.range", []message.Arg{message.Text("value", value), message.Text("low", low), message.Text("high", high)}, depth)
 }
 
 // list joins items in the language's way: a; a and b; a, b and c.

@@ -19,7 +19,7 @@ func Functions() ledger.Functions {
 		"spread load":      spreadLoad,
 		"share of a load":  numbers(unit.DimForce, 3, func(x []float64) float64 { return x[0] * x[1] / x[2] }),
 		"strip of a panel": stripOfPanel,
-		"sag":              sag,
+		"sag":              sag, "sag with others": sagInStack, "upright hands down": handedDown,
 		"sag after years": lengths(1, func(l []unit.Length, x []float64) (unit.Length, error) {
 			return mechanics.Lasting(l[0], mechanics.Ratio(x[1]), 1), nil
 		}),
@@ -128,22 +128,31 @@ func spreadLoad(a []unit.Value) (unit.Value, error) {
 	return estimate.Value(unit.DimForce, float64(min(mechanics.Pounds(mostOnShelf), mechanics.Pressure(a[0].Float()).On(l[0], l[1])))), nil
 }
 
-// sag is that of a supported beam under a spread load: load, span, width, thickness,
-// modulus in GPa, modulus of rigidity as a part of it.
+// sag is that of a supported beam under a spread load.
 func sag(a []unit.Value) (unit.Value, error) {
-	if len(a) != 6 {
-		return unit.Value{}, fmt.Errorf("a sag takes 6 values, not %d", len(a))
-	}
-	l, err := lengthsOf(a[1:], 3)
+	b, load, err := beam(a)
 	if err != nil {
 		return unit.Value{}, err
 	}
+	s, err := b.Sag(load)
+	return unit.OfLength(s.Whole().Round(unit.Micrometre, unit.Nearest)), err
+}
+
+// beam reads a supported beam under a spread load: load, span, width, thickness, modulus
+// in GPa, modulus of rigidity as a part of it.
+func beam(a []unit.Value) (mechanics.Beam, mechanics.Force, error) {
+	if len(a) != 6 {
+		return mechanics.Beam{}, 0, fmt.Errorf("a sag takes 6 values, not %d", len(a))
+	}
+	l, err := lengthsOf(a[1:], 3)
+	if err != nil {
+		return mechanics.Beam{}, 0, err
+	}
 	stiff := a[4].Float() * 1000
-	s, err := mechanics.Beam{
+	return mechanics.Beam{
 		Span: l[0], Width: l[1], Thickness: l[2], Stiff: mechanics.Stress(stiff), Rigid: mechanics.Stress(stiff * a[5].Float()),
 		Loading: mechanics.Spread, Ends: mechanics.Supported,
-	}.Sag(mechanics.Force(a[0].Float()))
-	return unit.OfLength(s.Whole().Round(unit.Micrometre, unit.Nearest)), err
+	}, mechanics.Force(a[0].Float()), nil
 }
 
 // cornerMoment is a push, the height of its place and the number of corners, in N m.

@@ -28,14 +28,25 @@ type bridge struct {
 	from, to piece.Figure
 	// cross is how far it bridges the other way, where it is held at all four edges.
 	cross piece.Figure
+	// feet says that it rests on what stands under it, and on no joints.
+	feet bool
 	// whole is how far it bridges in all, over supports between: what it carries is
 	// shared out over that.
 	whole [2]piece.Figure
+	// on is the bridge on which the upright stands that is under it, and above the one on
+	// an upright that stands on it; nil where there is none.
+	on, above *bridge
+	// at is where the upright under it stands, beside the wider part of its span beside
+	// that.
+	at     piece.Extent
+	beside [2]piece.Figure
+	// load is what it carries, once asked for.
+	load *plan.Estimate
 }
 
 // shelves lists all parts that lie flat between supports, with what they carry.
 func (e *estimator) shelves() []plan.Shelf {
-	var out []plan.Shelf
+	var bridges []*bridge
 	floor, _ := e.heights()
 	for i := range e.Piece.Parts {
 		p := &e.Piece.Parts[i]
@@ -44,8 +55,13 @@ func (e *estimator) shelves() []plan.Shelf {
 			continue
 		}
 		if b, ok := e.bridge(p); ok {
-			out = append(out, e.shelf(b))
+			bridges = append(bridges, &b)
 		}
+	}
+	e.prop(bridges)
+	var out []plan.Shelf
+	for _, b := range bridges {
+		out = append(out, e.shelf(b))
 	}
 	return out
 }
@@ -66,53 +82,12 @@ func (e *estimator) bridge(p *piece.Part) (bridge, bool) {
 		if from, to, ok := e.ends(p, 1-best.axis); ok {
 			best.cross = e.Ledger.Less(string(p.Address)+".shelf.cross", to, from)
 		}
-		return e.held(best), true
+		return best, true
 	}
 	best, found = e.onFeet(p)
+	best.feet = true
 	best.whole = [2]piece.Figure{best.from, best.to}
 	return best, found
-}
-
-// held narrows a bridge to the widest gap that uprights leave which stand under it, or
-// are let into its underside, between its ends.
-func (e *estimator) held(b bridge) bridge {
-	under := b.part.Extent[piece.Up].Low.Nm
-	var props []piece.Extent
-	for i := range e.Piece.Parts {
-		q := &e.Piece.Parts[i]
-		x := q.Extent[piece.Up]
-		if x.Low.Nm < under && x.High.Nm >= under && upright(q, b.axis) && meets(b.part, q, 1-b.axis) &&
-			q.Extent[b.axis].Low.Nm > b.from.Nm && q.Extent[b.axis].High.Nm < b.to.Nm && e.footed(q) {
-			props = append(props, q.Extent[b.axis])
-		}
-	}
-	slices.SortFunc(props, func(x, y piece.Extent) int { return cmp.Compare(x.Low.Nm, y.Low.Nm) })
-	from, best := b.from, bridge{}
-	for _, x := range append(props, piece.Extent{Low: b.to, High: b.to}) {
-		if gap := x.Low.Nm - from.Nm; gap > best.to.Nm-best.from.Nm {
-			best.from, best.to = from, x.Low
-		}
-		if x.High.Nm > from.Nm {
-			from = x.High
-		}
-	}
-	b.from, b.to = best.from, best.to
-	return b
-}
-
-// footed reports whether an upright is jointed to what is below it, or stands on the
-// floor: what hangs from a shelf does not hold it up.
-func (e *estimator) footed(q *piece.Part) bool {
-	floor, _ := e.heights()
-	if q.Extent[piece.Up].Low.Nm == floor {
-		return true
-	}
-	for _, l := range e.at[q.Address] {
-		if other := e.other(l, q); other != nil && other.Extent[piece.Up].Low.Nm < q.Extent[piece.Up].Low.Nm && l.Region[piece.Up].Low.Nm <= q.Extent[piece.Up].Low.Nm {
-			return true
-		}
-	}
-	return false
 }
 
 // ends returns the inner faces of the joints at both ends of a part along an axis.
@@ -228,30 +203,42 @@ func meets(p, q *piece.Part, a piece.Axis) bool {
 }
 
 // shelf works out one part under all its loads.
-func (e *estimator) shelf(b bridge) plan.Shelf {
-	p := b.part
-	name := string(p.Address) + ".shelf"
-	span := e.Ledger.Less(name+".span", b.to, b.from)
+func (e *estimator) shelf(b *bridge) plan.Shelf {
+	p, sag := b.part, e.sagger(b)
+	name, span := sag.name, sag.span
 	out := plan.Shelf{
 		Part: p.Address, Kind: b.kind, Span: span,
 		Seen: e.seen(name, span), Design: e.Ledger.Times(name+".design", span, 1, 600), Allowed: e.Ledger.Times(name+".allowed", span, 1, 144),
 	}
-	local, _ := p.Frame.LocalOf(b.axis)
 	m, _ := e.wood(p)
-	out.Across = local != piece.AlongLength && !m.Sheet
-	wide := p.Sizes()[piece.AlongWidth]
-	if local == piece.AlongWidth {
-		wide = p.Length
+	out.Across = sag.local != piece.AlongLength && !m.Sheet
+	if b.on != nil {
+		out.On = b.on.part.Address
 	}
-	sag := sagger{e, p, name, span, e.Ledger.Less(name+".whole", b.whole[1], b.whole[0]), b.cross, wide, local}
 	if e.of(p.Address) == nil && b.kind != "bottom" {
 		out.Loads = append(out.Loads, sag.pressed("books", mechanics.PSF(50), sourceLoad), sag.pressed("other", mechanics.PSF(40), sourceLoad))
 	}
 	if x, ok := e.houseLoad(); ok {
 		out.Loads = append(out.Loads, sag.pressed("shelf load", x, figure.Source{Key: "house.shelf load", Status: figure.Stated}))
 	}
-	out.Loads = append(out.Loads, sag.contents())
+	if b.on == nil && b.above == nil {
+		out.Loads = append(out.Loads, sag.under("contents", sag.carries()))
+	} else {
+		out.Loads = append(out.Loads, e.stacked(b, sag))
+	}
 	return out
+}
+
+// sagger prepares to work out the sag of a bridge.
+func (e *estimator) sagger(b *bridge) sagger {
+	p := b.part
+	name := string(p.Address) + ".shelf"
+	local, _ := p.Frame.LocalOf(b.axis)
+	wide := p.Sizes()[piece.AlongWidth]
+	if local == piece.AlongWidth {
+		wide = p.Length
+	}
+	return sagger{e, p, name, e.Ledger.Less(name+".span", b.to, b.from), e.Ledger.Less(name+".whole", b.whole[1], b.whole[0]), b.cross, wide, local}
 }
 
 // houseLoad is the house rule "shelf load", in kilopascals.
@@ -282,9 +269,9 @@ func (s sagger) pressed(name string, p mechanics.Pressure, source figure.Source)
 	return s.under(name, load)
 }
 
-// contents is its own weight and all that rests on it: contents, loose parts, and
+// carries is its own weight and all that rests on it: contents, loose parts, and
 // groups that slide on it, with what lies in them.
-func (s sagger) contents() plan.ShelfSag {
+func (s sagger) carries() plan.Estimate {
 	var loads []plan.Estimate
 	rests := map[address.Address]bool{s.part.Address: true}
 	for i := range s.Piece.Parts {
@@ -304,14 +291,14 @@ func (s sagger) contents() plan.ShelfSag {
 		if slices.ContainsFunc(s.cargo, func(c cargo) bool { return c.on == "" }) {
 			lacks = plan.NoPlace // something stands somewhere
 		}
-		return s.under("contents", plan.Estimate{Missing: []plan.Datum{lacks}})
+		return plan.Estimate{Missing: []plan.Datum{lacks}}
 	}
 	all := s.sum(s.name+".carries", append(loads, s.mass(s.part))...)
 	weight := s.maker.Estimate(s.name+".weight", "weight of a mass", "", all.Source, plan.NoMass, estimate.Again(all))
 	if s.span.Nm != s.whole.Nm {
 		weight = s.maker.Estimate(s.name+".share", "share of a load", "", all.Source, plan.NoMass, estimate.Again(weight), estimate.Of(s.span), estimate.Of(s.whole))
 	}
-	return s.under("contents", weight)
+	return weight
 }
 
 // on reports whether a body that begins at a height rests on the part, or slides on it

@@ -24,6 +24,9 @@ func Load(p *plan.Plan, s Speech, short bool) Table {
 			if l.AtOnce.Known() {
 				b.estimate(marked(s, names, shelf.Part), b.say("load.lasting", under, message.Length("seen", shelf.Seen.Nm)), l.Lasting)
 			}
+			if l.Upright.Known() {
+				b.estimate(marked(s, names, shelf.Part), b.say("load.upright"), l.Upright)
+			}
 		}
 	}
 	b.cases(x.Cases, names)

@@ -4,6 +4,8 @@
 // of the house "sag to the foot" changes it): one that sags as far at once, under its contents or under the load that the house reckons with,
 // is told. Where nothing says what a shelf carries, it is held against books at 50 lb to
 // the square foot (Architectural Woodwork Standards, 2009): if it stands that it stands
-// anything usual, and if not, what it carries must be said. Sag after years is told
-// beside it. All are estimates, with the range that the wood has.
+// anything usual, and if not, what it carries must be said (unless a like one is told to sag
+// under its contents: what helps that helps both). An upright holds up what is over it only
+// where it stands firmly; on a board that bridges the same gap it goes down with that. Sag
+// after years is told beside it. All are estimates, with the range that the wood has.
 package sag

@@ -2,6 +2,7 @@ package sag
 
 import (
 	_ "embed" // the help
+	"slices"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis"
@@ -39,14 +40,20 @@ var source string
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "sag", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, strength.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	j := judge{bodies.Of(c), verdict.Of("sag", c), verdict.Cite(figure.PracticeSource("strength.seen-sag"))}
+	j := judge{index: bodies.Of(c), out: verdict.Of("sag", c), source: verdict.Cite(figure.PracticeSource("strength.seen-sag"))}
 	if c.Shop != nil {
 		if own := c.Shop.LengthRule(strength.RuleSag); own.Known() && own.Value > 0 {
 			j.source = verdict.Cite(own.Source)
 		}
 	}
-	for _, s := range strength.Analysis.Get(c).Shelves {
-		j.shelf(s)
+	shelves := strength.Analysis.Get(c).Shelves
+	for _, s := range shelves {
+		if j.sags(s) {
+			j.told = append(j.told, s)
+		}
+	}
+	for _, s := range shelves {
+		j.unknown(s)
 	}
 	return j.out.Done(CodeStiff, message.New("check.sag.stiff")), nil
 })
@@ -56,33 +63,64 @@ type judge struct {
 	out   *verdict.Findings
 	// source says whose the limit is.
 	source string
+	// told are the shelves that are told to sag.
+	told []plan.Shelf
 }
 
-// shelf judges one shelf by its contents, or the load of the house, or books.
-func (j judge) shelf(s plan.Shelf) {
+// sags judges one shelf by its contents or the load of the house, and reports whether it
+// is told.
+func (j judge) sags(s plan.Shelf) bool {
 	load, known := loadOf(s)
-	sag, low, high, ok := load.AtOnce.Lengths()
-	if !ok || high <= s.Seen.Nm {
-		if !ok && s.Span.Nm > 0 && known {
-			j.out.Unknown(CodeUnknown, message.New("check.sag.no-stiffness", message.Text("mark", j.out.Mark(s.Part))), s.Part, j.where(s.Part), s.Part)
-		}
-		return
+	_, _, high, ok := load.AtOnce.Lengths()
+	if !ok || !known || high <= s.Seen.Nm {
+		return false
 	}
-	lasting, _, _, _ := load.Lasting.Lengths()
-	args := []message.Arg{
-		message.Text("mark", j.out.Mark(s.Part)), message.Length("span", s.Span.Nm), message.Length("is", sag), message.Length("low", low), message.Length("high", high),
-		message.Length("lasting", lasting), message.LengthRounded("limit", s.Seen.Nm, unit.Down),
+	key, args := "check.sag.sags", j.args(s, load)
+	switch {
+	case s.On != "":
+		key, args = "check.sag.sags-on", append(args, message.Text("other", j.out.Mark(s.On)))
+	case load.Upright.Known():
+		key, args = "check.sag.sags-bears", append(args, message.Ratio("hands", load.Upright.Value.Float()))
 	}
-	if !known {
-		j.out.Unknown(CodeUnknown, message.New("check.sag.unknown", args...), s.Part, j.where(s.Part), s.Part)
-		return
-	}
+	figures := []plan.Quantity{verdict.Quantity(plan.RoleIs, load.AtOnce), verdict.Quantity(plan.RoleAfter, load.Lasting), verdict.Quantity(plan.RoleLoad, load.Load)}
 	f := load.AtOnce.Figure()
 	j.out.Add(plan.Finding{
-		Status: plan.Fail, Severity: diag.Warning, Code: CodeSags, Address: s.Part, Where: j.where(s.Part), Is: &f, Limit: verdict.Figure(s.Seen),
-		Figures: []plan.Quantity{verdict.Quantity(plan.RoleIs, load.AtOnce), verdict.Quantity(plan.RoleAfter, load.Lasting), verdict.Quantity(plan.RoleLoad, load.Load)},
-		Rule:    strength.RuleSag, Source: j.source + "; " + verdict.Cite(load.AtOnce.Source), Text: message.New("check.sag.sags", args...),
+		Status: plan.Fail, Severity: diag.Warning, Code: CodeSags, Address: s.Part, Where: j.where(s.Part), Is: &f, Limit: verdict.Figure(s.Seen), Figures: figures,
+		Rule: strength.RuleSag, Source: j.source + "; " + verdict.Cite(load.AtOnce.Source), Text: message.New(key, args...),
 	}, s.Part)
+	return true
+}
+
+// unknown tells what is missing of a shelf that would sag under books, or whose stiffness
+// nobody knows. Of one that is like another which is told to sag, and bridges as much,
+// nothing more is told: what helps the one helps both.
+func (j judge) unknown(s plan.Shelf) {
+	load, known := loadOf(s)
+	_, _, high, ok := load.AtOnce.Lengths()
+	switch {
+	case !ok && s.Span.Nm > 0 && known:
+		j.out.Unknown(CodeUnknown, message.New("check.sag.no-stiffness", message.Text("mark", j.out.Mark(s.Part))), s.Part, j.where(s.Part), s.Part)
+	case ok && !known && high > s.Seen.Nm && !slices.ContainsFunc(j.told, func(t plan.Shelf) bool { return j.like(s, t) }):
+		j.out.Unknown(CodeUnknown, message.New("check.sag.unknown", j.args(s, load)...), s.Part, j.where(s.Part), s.Part)
+	}
+}
+
+// like reports whether two shelves bend alike: of one wood and thickness, bridging as much
+// the same way of the grain.
+func (j judge) like(s, t plan.Shelf) bool {
+	p, q := j.index.Part(s.Part), j.index.Part(t.Part)
+	return p != nil && q != nil && s.Span.Nm == t.Span.Nm && s.Across == t.Across && p.Material == q.Material && p.Thickness.Nm == q.Thickness.Nm
+}
+
+// args are what a text about a sag says.
+func (j judge) args(s plan.Shelf, load plan.ShelfSag) []message.Arg {
+	sag, low, high, _ := load.AtOnce.Lengths()
+	lasting, _, _, _ := load.Lasting.Lengths()
+	return []message.Arg{
+		message.Text("mark", j.out.Mark(s.Part)), message.Length("span", s.Span.Nm),
+		message.Range("is", message.Length("value", sag), message.Length("low", low), message.Length("high", high)),
+		message.Length("lasting", lasting), message.LengthRounded("limit", s.Seen.Nm, unit.Down),
+	}
 }
 
 // loadOf picks the load that a shelf is judged by, and whether it is what it will
