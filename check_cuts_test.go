@@ -24,6 +24,8 @@ func TestCutsInDocuments(t *testing.T) {
 		{"speeds", "deep", plan.Fail, "pass-too-deep"},
 		{"speeds", "nought", plan.Unknown, "pass-not-said"},
 		{"speeds", "huge", plan.Fail, "cutter-too-big"},
+		{"exposed", "loose", plan.Fail, "dowel-exposed"},
+		{"exposed", "away", plan.Pass, ""},
 		{"reading", "square", plan.Fail, "opening-not-square"},
 		{"reading", "off", plan.Fail, "reading-far-from-plan"},
 		{"reading", "cut", plan.Fail, "larger-than-reading"},
@@ -42,7 +44,7 @@ func TestCutsInDocuments(t *testing.T) {
 
 // TestHouseRulesInDocuments: what fails by a hair is put up with by a house that says so.
 func TestHouseRulesInDocuments(t *testing.T) {
-	for check, rule := range map[string]string{"hidden": "hairline", "sag": "sag to the foot"} {
+	for check, rule := range map[string]string{"hidden": "hairline", "exposed": "over a dowel", "sag": "sag to the foot"} {
 		if got := findingsOf(t, check, "fails"); len(got) != 1 || got[0].Rule != rule {
 			t.Errorf("%s: %v does not say that %q changes its limit", check, got, rule)
 		}

@@ -30,6 +30,7 @@ var inDocuments = map[string]checkDocuments{
 	"collision":    {fails: "parts-collide", noUnknown: "all bodies are known; only the bound on work leaves an answer open", noEdit: "which of the two moves is the design"},
 	"cup":          {fails: "cups-while-it-waits", unknown: "core-not-read", noEdit: "how a board waits, and how wet its core is, stand in no document"},
 	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown", noEdit: "a longer cutter is bought, not written"},
+	"exposed":      {fails: "dowel-barely-covered", noUnknown: "where holes and cuts lie is always known"},
 	"finishing":    {fails: "oil-inside", unknown: "finish-inside-unknown", noEdit: "which finish goes inside is the maker's taste"},
 	"glue joint":   {noFail: "strips are laid out so that they meet beside the cuts, and where they cannot that is an error of the document", noUnknown: "where strips meet is always worked out"},
 	"governed":     {fails: "use-governed", unknown: "purpose-not-said", noEdit: "a standard is met, not written"},
