@@ -43,6 +43,7 @@ const (
 	RoleLimit = "limit" // what it is held against
 	RolePull  = "pull"  // what a hand pulls with
 	RoleHolds = "holds" // the moment that keeps a piece standing
+	RoleStays = "stays" // how much of a drawer must stay in its opening
 	RoleLoad  = "load"  // what weighs on it
 	RoleAfter = "after" // what becomes of it after years
 )

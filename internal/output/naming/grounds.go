@@ -89,6 +89,9 @@ func (n *Names) Grounds(f plan.Finding) string {
 			add(n.say("grounds.figure", status))
 		}
 	}
+	if len(f.Sources) == 1 && f.Sources[0].Title == "" && cmp.Or(f.Sources[0].Status, figure.Stated) == figure.Stated && f.Rule == "" && len(f.Figures) == 0 {
+		return "" // what the maker says needs no source
+	}
 	if f.Rule != "" {
 		add(n.say("grounds.rule", message.Text("rule", f.Rule)))
 	}

@@ -78,7 +78,7 @@ func drawer(c *analysis.Context, out *verdict.Findings, m bodies.Move, r plan.Dr
 	}
 	x := plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeWide, Address: m.Group.Address, Where: m.Group.Where,
 		Is: verdict.Figure(r.Long), Limit: verdict.Figure(limit), Rule: rule,
-		Figures: []plan.Quantity{verdict.Quantity(plan.RoleHolds, r.SticksAt)}, Source: by + "; " + verdict.Cite(r.SticksAt.Source)}
+		Figures: []plan.Quantity{verdict.Quantity(plan.RoleStays, r.SticksAt)}, Source: by + "; " + verdict.Cite(r.SticksAt.Source)}
 	key := "check.racking.wide"
 	switch r.CornerPull {
 	case "sticks":
