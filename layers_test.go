@@ -73,8 +73,8 @@ cmd/scantling cmd/scantling-wasm
 const forbid = `
 internal/analysis/rehearsal: internal/analysis/operations internal/analysis/setups internal/analysis/sequence internal/analysis/blanks internal/analysis/cutting
 internal/output/: internal/optimise internal/evaluate internal/document internal/joinery
-internal/optimise/conform: internal/analysis/ internal/optimise internal/optimise/boards internal/optimise/sheets internal/optimise/sawing internal/optimise/lp internal/optimise/cover internal/optimise/work
-internal/optimise/problems: internal/optimise internal/optimise/boards internal/optimise/sheets internal/optimise/sawing internal/optimise/lp internal/optimise/cover internal/optimise/work
+internal/optimise/conform: internal/analysis/ internal/optimise internal/optimise/account internal/optimise/beam internal/optimise/boards internal/optimise/ceiling internal/optimise/coarse internal/optimise/cover internal/optimise/lp internal/optimise/sawing internal/optimise/sheets internal/optimise/shortlist internal/optimise/work internal/optimise/written
+internal/optimise/problems: internal/optimise internal/optimise/account internal/optimise/beam internal/optimise/boards internal/optimise/ceiling internal/optimise/coarse internal/optimise/cover internal/optimise/lp internal/optimise/sawing internal/optimise/sheets internal/optimise/shortlist internal/optimise/work internal/optimise/written
 internal/geom/: internal/piece internal/plan internal/timber
 `
 

@@ -290,3 +290,20 @@ func BenchmarkRead(b *testing.B) {
 		}
 	}
 }
+
+// FuzzParseFormula reads one value of a form: it ends, does not panic, and what is too
+// long is refused.
+func FuzzParseFormula(f *testing.F) {
+	for _, s := range []string{"", "350", `"5 3/8 in"`, "[2, 2.5]", "{ a = 1 }", "a.b[1].c * (2 + 3)", "((((((((", "\"${", strings.Repeat("[", 300)} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		e, err := ParseFormula(text)
+		if (e == nil) == (err == nil) {
+			t.Fatalf("%q: %v and %v", text, e, err)
+		}
+		if err == nil && len(text) > MaxFormula {
+			t.Fatalf("%d bytes are read", len(text))
+		}
+	})
+}

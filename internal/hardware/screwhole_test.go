@@ -45,3 +45,19 @@ func TestPlugs(t *testing.T) {
 		}
 	}
 }
+
+// FuzzReadScrew reads any kind of screw or pin: its length is what the table's words may
+// say, and no other.
+func FuzzReadScrew(f *testing.F) {
+	for _, s := range []string{"screw 4 x 30", "screw no. 8 x 1-1/4 in", "panel pin 1.25 x 20", "6d nail x 50", "screw x", " x ", "screw 4 x -3", "screw 4 x 1e99"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, kind string) {
+		if s, ok := ReadScrew(kind); ok && (s.Length <= 0 || s.Length > unit.Metre) {
+			t.Errorf("%q is %v long", kind, s.Length)
+		}
+		if p, ok := ReadPin(kind); ok && (p.Length <= 0 || p.Length > unit.Metre) {
+			t.Errorf("%q is %v long", kind, p.Length)
+		}
+	})
+}

@@ -119,3 +119,15 @@ func TestDates(t *testing.T) {
 		}
 	}
 }
+
+// FuzzParseDate: what is read is a day that prints as it was written.
+func FuzzParseDate(f *testing.F) {
+	for _, s := range []string{"", "2026-03-01", "2024-02-29", "2026-02-30", "0000-00-00", "2026-3-1", "٢٠٢٦-03-01"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		if d, err := ParseDate(s); err == nil && d.String() != s {
+			t.Errorf("%q is read as %q", s, d)
+		}
+	})
+}
