@@ -1,9 +1,9 @@
-# cut: Channel, through and blind
+# cut: Channel, through and stopped
 # order: 42
-# Round-bottomed. Where it stops it keeps the ball end of its cutter; what is square-ended lies flat only between the rounds.
+# Round-bottomed. Where it stops it keeps the ball end of its cutter; what is square-ended lies flat only as far as the round. One that is blind at both ends wants a plunge router with a guide and two stops.
 scantling = 1
 
-piece "Channel, through and blind" {
+piece "Channel, through and stopped" {
   units = "mm"
 }
 
@@ -16,7 +16,7 @@ part "board" {
   of     = material.case
   grain  = "right"
   left   = 0
-  wide   = 220
+  wide   = 330
   front  = 0
   deep   = 90
   bottom = 0
@@ -33,7 +33,7 @@ cut "through" {
   radius = 6.35
 }
 
-cut "blind" {
+cut "stopped" {
   kind   = "channel"
   on     = part.board
   side   = "top"
@@ -41,7 +41,6 @@ cut "blind" {
   width  = 12.7
   depth  = 6
   radius = 6.35
-  from   = 30
-  to     = 190
+  from   = 40
   ends   = "round"
 }
