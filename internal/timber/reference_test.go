@@ -54,3 +54,34 @@ func TestCopiedFigures(t *testing.T) {
 	}
 	t.Logf("%d cells agree", cells)
 }
+
+// TestCopiedMoistureTable compares testdata/emc_table.csv, which the formula is held
+// against, with the collection: every cell of Wood Handbook FPL-GTR-190, Table 4-2.
+func TestCopiedMoistureTable(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("testdata", "emc_table.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	type cell struct{ fahrenheit, humidity float64 }
+	read := func(table figure.Table, column string) map[cell]float64 {
+		out := map[cell]float64{}
+		for _, row := range table.Rows() {
+			f, _ := row.Number("temp_f")
+			rh, _ := row.Number("rh_pct")
+			out[cell{f, rh}], _ = row.Number(column)
+			if row.Err() != nil {
+				t.Fatal(row.Err())
+			}
+		}
+		return out
+	}
+	here, there := read(figure.MustTable("emc_table.csv", string(text)), "emc_pct"), read(referenceTable(t, "emc_table.csv"), "emc_table_pct")
+	for c, want := range there {
+		if got, ok := here[c]; !ok || got != want {
+			t.Errorf("%g F, %g %%: %g, want %g", c.fahrenheit, c.humidity, got, want)
+		}
+	}
+	if len(here) != len(there) || len(here) != 152 {
+		t.Errorf("%d cells here, %d there", len(here), len(there))
+	}
+}
