@@ -106,9 +106,18 @@ func (s *sequencer) assemble(events []operations.Event) {
 		dry.after = append(dry.after, s.lastOn(m)...)
 	}
 	s.add(dry)
-	glue := s.glueStep(groups, name, ch, joints)
-	glue.Marks, glue.Operations, glue.about = marks, ops, append(slices.Clone(groups), members...)
-	glue.after = []string{dry.ID}
+	turns := s.glueTurns(groups, name, ch, members, joints)
+	last := dry.ID
+	for _, st := range turns[:len(turns)-1] {
+		st.after = []string{last}
+		s.add(st)
+		last = st.ID
+	}
+	glue := turns[len(turns)-1]
+	if len(turns) == 1 {
+		glue.Marks = marks
+	}
+	glue.Operations, glue.about, glue.after = ops, append(slices.Clone(groups), members...), []string{last}
 	s.add(glue)
 	for _, c := range s.Setups { // what is cut on the group as it stands
 		if a, ok := s.onGroup(c); ok && slices.Contains(groups, a) && !s.placed[c.ID] {
