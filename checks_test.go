@@ -32,6 +32,7 @@ var inDocuments = map[string]checkDocuments{
 	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown", noEdit: "a longer cutter is bought, not written"},
 	"exposed":      {fails: "dowel-barely-covered", noUnknown: "where holes and cuts lie is always known"},
 	"finishing":    {fails: "oil-inside", unknown: "finish-inside-unknown", noEdit: "which finish goes inside is the maker's taste"},
+	"fronts":       {fails: "fronts-touch", noUnknown: "as for the room of panels"},
 	"glue joint":   {noFail: "strips are laid out so that they meet beside the cuts, and where they cannot that is an error of the document", noUnknown: "where strips meet is always worked out"},
 	"governed":     {fails: "use-governed", unknown: "purpose-not-said", noEdit: "a standard is met, not written"},
 	"grip":         {fails: "scoop-too-shallow", unknown: "front-unknown"},

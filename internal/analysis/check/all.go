@@ -11,6 +11,7 @@ import (
 	"scantling/internal/analysis/check/cutter"
 	"scantling/internal/analysis/check/exposed"
 	"scantling/internal/analysis/check/finishing"
+	"scantling/internal/analysis/check/fronts"
 	"scantling/internal/analysis/check/gluejoint"
 	"scantling/internal/analysis/check/governed"
 	"scantling/internal/analysis/check/grip"
@@ -41,6 +42,6 @@ func All() []analysis.Analysis {
 	return []analysis.Analysis{
 		assembly.Analysis, backtoback.Analysis, bow.Analysis, collision.Analysis, cup.Analysis, cutter.Analysis, exposed.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
 		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis, supplies.Analysis,
-		finishing.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, blind.Analysis, speeds.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
+		finishing.Analysis, fronts.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, blind.Analysis, speeds.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
 	}
 }
