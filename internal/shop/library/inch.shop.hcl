@@ -188,9 +188,95 @@ cutter "rounding-over 1/16" {
   rpm_most = 22000
 }
 
+# Drills as sold singly, by sixty-fourths to 1/4: common practice, no source.
 cutter "drill 3/64" {
   kind     = "drill"
   diameter = "3/64"
+}
+
+cutter "drill 1/16" {
+  kind     = "drill"
+  diameter = "1/16"
+}
+
+cutter "drill 5/64" {
+  kind     = "drill"
+  diameter = "5/64"
+}
+
+cutter "drill 3/32" {
+  kind     = "drill"
+  diameter = "3/32"
+}
+
+cutter "drill 7/64" {
+  kind     = "drill"
+  diameter = "7/64"
+}
+
+cutter "drill 1/8" {
+  kind     = "drill"
+  diameter = "1/8"
+}
+
+cutter "drill 9/64" {
+  kind     = "drill"
+  diameter = "9/64"
+}
+
+cutter "drill 5/32" {
+  kind     = "drill"
+  diameter = "5/32"
+}
+
+cutter "drill 11/64" {
+  kind     = "drill"
+  diameter = "11/64"
+}
+
+cutter "drill 3/16" {
+  kind     = "drill"
+  diameter = "3/16"
+}
+
+cutter "drill 13/64" {
+  kind     = "drill"
+  diameter = "13/64"
+}
+
+cutter "drill 7/32" {
+  kind     = "drill"
+  diameter = "7/32"
+}
+
+cutter "drill 15/64" {
+  kind     = "drill"
+  diameter = "15/64"
+}
+
+cutter "drill 1/4" {
+  kind     = "drill"
+  diameter = "1/4"
+}
+
+cutter "drill 5/16" {
+  kind     = "drill"
+  diameter = "5/16"
+}
+
+cutter "drill 3/8" {
+  kind     = "drill"
+  diameter = "3/8"
+}
+
+cutter "drill 7/16" {
+  kind     = "drill"
+  diameter = "7/16"
+}
+
+cutter "drill 1/2" {
+  kind     = "drill"
+  diameter = "1/2"
 }
 
 # ---------------------------------------------------------------- fittings

@@ -197,9 +197,100 @@ cutter "rounding-over 1" {
   rpm_most = 22000
 }
 
+# A drill index as sold, 1 to 10 in halves: common practice, no source.
 cutter "drill 1" {
   kind     = "drill"
   diameter = 1
+}
+
+cutter "drill 1.5" {
+  kind     = "drill"
+  diameter = 1.5
+}
+
+cutter "drill 2" {
+  kind     = "drill"
+  diameter = 2
+}
+
+cutter "drill 2.5" {
+  kind     = "drill"
+  diameter = 2.5
+}
+
+cutter "drill 3" {
+  kind     = "drill"
+  diameter = 3
+}
+
+cutter "drill 3.5" {
+  kind     = "drill"
+  diameter = 3.5
+}
+
+cutter "drill 4" {
+  kind     = "drill"
+  diameter = 4
+}
+
+cutter "drill 4.5" {
+  kind     = "drill"
+  diameter = 4.5
+}
+
+cutter "drill 5" {
+  kind     = "drill"
+  diameter = 5
+}
+
+cutter "drill 5.5" {
+  kind     = "drill"
+  diameter = 5.5
+}
+
+cutter "drill 6" {
+  kind     = "drill"
+  diameter = 6
+}
+
+cutter "drill 6.5" {
+  kind     = "drill"
+  diameter = 6.5
+}
+
+cutter "drill 7" {
+  kind     = "drill"
+  diameter = 7
+}
+
+cutter "drill 7.5" {
+  kind     = "drill"
+  diameter = 7.5
+}
+
+cutter "drill 8" {
+  kind     = "drill"
+  diameter = 8
+}
+
+cutter "drill 8.5" {
+  kind     = "drill"
+  diameter = 8.5
+}
+
+cutter "drill 9" {
+  kind     = "drill"
+  diameter = 9
+}
+
+cutter "drill 9.5" {
+  kind     = "drill"
+  diameter = 9.5
+}
+
+cutter "drill 10" {
+  kind     = "drill"
+  diameter = 10
 }
 
 # ---------------------------------------------------------------- fittings and what they cost
