@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"scantling"
-	"scantling/internal/diag"
 	"scantling/internal/joinery"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -88,9 +87,9 @@ func TestBedsideTable(t *testing.T) {
 	if len(r.Plan.Stowed) != 2 {
 		t.Errorf("%d things in the drawer", len(r.Plan.Stowed))
 	}
-	// 300 / 308 = 0.97: it wants the guides that it has; a table of five kilograms is light.
-	// Nothing else is told.
-	if got := codes(r); !slices.Equal(got, []diag.Code{"tips-easily"}) {
+	// 300 / 308 = 0.97: it wants the guides that it has. A table of five kilograms,
+	// 600 high, tips at a small pull and hurts nobody: nothing is told.
+	if got := codes(r); len(got) > 0 {
 		t.Errorf("%v", got)
 	}
 }

@@ -21,10 +21,6 @@ var notYet = []struct {
 	holds     func(*scantling.Result) bool
 }{
 	{
-		name: "rebates of a sheet without pins", why: "only solid wood is asked for pins across its end grain",
-		example: "record-rack", old: "  pins   = { kind = \"panel pin 25\", count = 4, margin = 30 }\n", holds: tells("end-grain-without-pins"),
-	},
-	{
 		name: "what a box loses by sawing its lid off", why: "a lid that is sawn from a closed box cannot be said, so nothing adds the kerf",
 		example: "bottle-box", holds: func(r *scantling.Result) bool {
 			return slices.ContainsFunc(r.Plan.Setups, func(s plan.Setup) bool { return strings.Contains(s.Cutter, "lid") })
@@ -41,12 +37,6 @@ var notYet = []struct {
 	{
 		name: "graduated fronts that the height does not allow", why: "a wish for graduation is no word of the language, so nothing says that 114 134 154 174 make 684 of 620 and that rails may differ instead",
 		example: "spice-chest", holds: tells("graduation"),
-	},
-	{
-		name: "three full drawers right out", why: "drawers are tried out by two thirds, one by one and all together; without an out-stop three right out tip it, 4.8 kg each",
-		example: "spice-chest", old: "    kind  = \"turn button\"\n", new: "    kind  = \"knob 20\"\n", holds: func(r *scantling.Result) bool {
-			return tells("tips-over")(r) || slices.ContainsFunc(r.Plan.Strength.Standing, func(s plan.Standing) bool { return len(s.Out) == 3 })
-		},
 	},
 	{
 		name: "one length for fronts whose grain runs on", why: "the fronts are laid side by side on one board, but each is a blank of its own and planed alone: 4 × 304 + 3 × 3 + 20 = 1245 in one",

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"scantling"
 	"scantling/internal/diag"
 	"scantling/internal/plan"
 )
@@ -80,6 +81,29 @@ func TestSpiceChestTraps(t *testing.T) {
 		// Yellow-poplar moves 114 × 0.00289 × 5 = 1.65 in a year, 0.9 of it from 50 % today to 65 %.
 		{name: "0.5 over the drawers", old: "  above  = 2\n", new: "  above  = 0.5\n", code: "fit-binds"},
 		{name: "no turn button behind", old: "    kind  = \"turn button\"\n", new: "    kind  = \"knob 20\"\n", code: "out-stop-missing"},
+		{name: "drawers pulled right out", old: "    kind  = \"turn button\"\n", new: "    kind  = \"knob 20\"\n", code: "tips-over"},
 		{name: "openings not measured", old: `"height right", "diagonals"]`, new: `"height right"]`, code: "diagonals-not-measured"},
 	})
+}
+
+// TestSpiceChestOut: a full drawer of 4.8 kg, 218 long, pulled right out has its middle 109
+// before the feet: three of them bring 1579 kg mm over the front, more than the rest holds
+// back by hand, two do not. Held at two thirds (145) by out-stops all four leave it standing.
+func TestSpiceChestOut(t *testing.T) {
+	falls := func(r *scantling.Result) map[int]bool {
+		out := map[int]bool{}
+		for _, s := range r.Plan.Strength.Standing {
+			if s.Case == "loaded" && s.Holds.Known() {
+				out[len(s.Out)] = out[len(s.Out)] || s.Holds.Low.Float() <= 0
+			}
+		}
+		return out
+	}
+	if got := falls(planExample(t, "spice-chest", nil)); len(got) != 5 || got[1] || got[2] || got[3] || got[4] {
+		t.Errorf("held at two thirds: %v falls", got)
+	}
+	r := planExample(t, "spice-chest", nil, "    kind  = \"turn button\"\n", "    kind  = \"knob 20\"\n")
+	if got := falls(r); len(got) != 5 || got[1] || got[2] || !got[3] || !got[4] {
+		t.Errorf("right out: %v falls; by hand three", got)
+	}
 }

@@ -69,8 +69,8 @@ type Racking struct {
 // Standing is a piece on its feet, with some of its drawers out. A piece without drawers
 // that is lower than it is deep has none.
 type Standing struct {
-	// Case is "empty" or "loaded"; Out are the groups that are out, two thirds of their
-	// length.
+	// Case is "empty" or "loaded"; Out are the groups that are out: two thirds of their
+	// length, or right out where no out-stop holds them.
 	Case string            `json:"case"`
 	Out  []address.Address `json:"out,omitempty"`
 	Mass Estimate          `json:"mass"`

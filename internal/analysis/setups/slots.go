@@ -141,6 +141,9 @@ func (d *decider) fromSide(group []*operations.Job, side piece.Side) ([]draft, b
 func (d *decider) fromNearer(group []*operations.Job) []draft {
 	var out []draft
 	for _, j := range group {
+		if len(j.Way.Fences) == 0 {
+			continue // no fence reaches it; the rehearsal misses the cut
+		}
 		for _, f := range d.drafts(j, j.Way.Fences[0]) {
 			if i := slices.IndexFunc(out, func(g draft) bool { return pairs(g, f) }); i >= 0 {
 				out[i].jobs = append(out[i].jobs, j)

@@ -13,6 +13,8 @@ type move struct {
 	parts []*piece.Part
 	// low and high are the ends of its parts by axis.
 	low, high [3]piece.Figure
+	// out is how far it comes out, once asked for.
+	out piece.Figure
 }
 
 // moving lists the groups that a fit moves, or that are inside a space, and that can

@@ -1,8 +1,10 @@
 package strength
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis/estimate"
@@ -31,7 +33,8 @@ type stand struct {
 }
 
 // standing tells what keeps the piece on its feet: empty, and loaded if anything is to
-// go in; shut, each drawer out by itself, and all together.
+// go in; shut, each drawer out by itself, two together, three, and so on to all of them,
+// those first that come out farthest.
 // A piece without drawers that is lower than it is deep is not asked.
 func (e *estimator) standing() []plan.Standing {
 	feet := e.feet()
@@ -51,11 +54,15 @@ func (e *estimator) standing() []plan.Standing {
 			outs = append(outs, []*move{&e.moves[i]})
 		}
 	}
-	if n := len(e.moves); n > 1 {
-		all := make([]*move, n)
-		for i := range e.moves {
-			all[i] = &e.moves[i]
-		}
+	all := make([]*move, len(e.moves))
+	for i := range e.moves {
+		all[i] = &e.moves[i]
+	}
+	slices.SortStableFunc(all, func(a, b *move) int { return cmp.Compare(e.travel(b).Nm, e.travel(a).Nm) })
+	for k := 2; k < len(all) && k <= mostOut; k++ {
+		outs = append(outs, all[:k])
+	}
+	if len(all) > 1 {
 		outs = append(outs, all)
 	}
 	var out []plan.Standing
@@ -194,11 +201,34 @@ func (e *estimator) stands(feet stand, state string, bodies []body, out []*move)
 	return s
 }
 
-// travel is how far a drawer stands out: two thirds of its length, as pieces without
-// out-stops are tested (ASTM F2057-23, from memory).
+// travel is how far a drawer stands out: two thirds of its length where an out-stop holds
+// it (ASTM F2057-23, from memory), and all of it where nothing does: then it is pulled
+// right out.
 func (e *estimator) travel(m *move) piece.Figure {
-	name := string(m.group)
-	return e.Ledger.Times(name+".out", e.Ledger.Less(name+".length", m.high[piece.Back], m.low[piece.Back]), 2, 3)
+	if m.out.Entry == 0 {
+		name := string(m.group)
+		m.out = e.Ledger.Less(name+".length", m.high[piece.Back], m.low[piece.Back])
+		if e.outStop(m) {
+			m.out = e.Ledger.Times(name+".out", m.out, 2, 3)
+		}
+	}
+	return m.out
+}
+
+// outStop reports whether hardware keeps a drawer from being pulled right out.
+func (e *estimator) outStop(m *move) bool {
+	for _, h := range e.Piece.Hardware {
+		if h.Count == 0 || !m.group.Has(h.On) && !m.group.Has(h.Address) {
+			continue
+		}
+		kind := strings.ToLower(strings.ReplaceAll(h.Kind, "-", " "))
+		for _, word := range []string{"turn button", "stop", "runner", "slide", "chain"} {
+			if strings.Contains(kind, word) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // pullHigh is how high over the floor somebody pulls: in the middle of the highest

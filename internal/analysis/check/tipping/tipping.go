@@ -2,13 +2,16 @@ package tipping
 
 import (
 	_ "embed" // the help
+	"strings"
 
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check/verdict"
+	"scantling/internal/analysis/estimate"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/strength"
 	"scantling/internal/diag"
 	"scantling/internal/figure"
+	"scantling/internal/mechanics"
 	"scantling/internal/message"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
@@ -34,12 +37,23 @@ const (
 	CodeStands diag.Code = "stands"
 )
 
-// tall is how high a piece is from which on pulling it over is judged: lower ones
-// stand on tables, or hurt nobody. Common practice, no source.
-var tall = verdict.Practice("check.tipping-height", 600*unit.Millimetre)
+// What the federal rule for clothing storage units takes in: from 27 in high, and 30 lb
+// heavy. Lower or lighter pieces hurt less when they come down.
+var (
+	scope = figure.Source{Key: "16-cfr-1261", Title: "16 CFR 1261 (ASTM F2057-23)", Clause: "scope", Status: figure.Read}
+	tall  = figure.Exactly(27*unit.Inch, scope)
+	heavy = figure.Exactly(mechanics.Mass(13.6), scope)
+)
 
-// leastPull is the pull below which a piece tips easily, in newtons.
-const leastPull = 50
+// leastPull is the pull below which a piece tips easily: about what a child pulls.
+var leastPull = figure.Exactly(mechanics.Force(50), figure.PracticeSource("check.least-pull"))
+
+// Rules of the house that change these.
+const (
+	RuleHeight = "tipping height"
+	RuleMass   = "tipping mass"
+	RulePull   = "least pull"
+)
 
 //go:embed doc.go
 var source string
@@ -48,43 +62,77 @@ var source string
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "tipping", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, strength.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	out := verdict.Of("tipping", c)
-	falls, easily, unknown := false, false, false
-	least := out.Given(plan.RoleLimit, "least pull", unit.OfInt(unit.DimForce, leastPull), "N", figure.PracticeSource("check.least-pull"))
-	pulled := c.Piece.High() >= out.Limit("tipping height", tall).Nm
+	j := judge{Findings: verdict.Of("tipping", c), children: children(c.Piece.Purpose)}
+	pull, source := ruled(c, RulePull, leastPull)
+	mass, _ := ruled(c, RuleMass, heavy)
+	j.least = j.Given(plan.RoleLimit, RulePull, estimate.Value(unit.DimForce, float64(pull)), "N", source)
+	j.pull, j.mass, j.tall = float64(pull), float64(mass), c.Piece.High() >= j.Limit(RuleHeight, tall).Nm
 	for _, s := range strength.Analysis.Get(c).Standing {
-		state := message.Word("state", "tipping."+s.Case)
-		drawers := message.Count("out", len(s.Out))
-		falling, pulling := "check.tipping.falls", "check.tipping.easily"
-		if len(s.Out) == 0 { // of a piece without drawers too
-			falling, pulling = "check.tipping.falls-shut", "check.tipping.easily-shut"
+		j.standing(s)
+	}
+	return j.Done(CodeStands, message.New("check.tipping.stands")), nil
+})
+
+// judge holds one piece against its limits.
+type judge struct {
+	*verdict.Findings
+	least      plan.Quantity
+	pull, mass float64 // N, kg
+	// tall says that it is high enough to be judged by a pull; children, that it is for
+	// those who pull themselves up by it.
+	tall, children, falls, easily, unknown bool
+}
+
+// standing judges one state.
+func (j *judge) standing(s plan.Standing) {
+	state, drawers := message.Word("state", "tipping."+s.Case), message.Count("out", len(s.Out))
+	falling, pulling := "check.tipping.falls", "check.tipping.easily"
+	if len(s.Out) == 0 { // of a piece without drawers too
+		falling, pulling = "check.tipping.falls-shut", "check.tipping.easily-shut"
+	}
+	switch {
+	case !s.Holds.Known():
+		if j.pulled(s) && !j.unknown && len(s.Out) > 0 && s.Case == "loaded" {
+			j.unknown = true
+			j.Unknown(CodeUnknown, message.New("check.tipping.unknown", drawers, state), "", diag.Place{})
 		}
-		switch {
-		case !s.Holds.Known():
-			if pulled && !unknown && len(s.Out) > 0 && s.Case == "loaded" {
-				unknown = true
-				out.Unknown(CodeUnknown, message.New("check.tipping.unknown", drawers, state), "", diag.Place{})
-			}
-		case s.Holds.Low.Float() <= 0:
-			if !falls {
-				falls = true
-				out.Add(plan.Finding{
-					Status: plan.Fail, Severity: diag.Error, Code: CodeFalls, Source: verdict.Cite(s.Holds.Source),
-					Figures: []plan.Quantity{verdict.Quantity(plan.RoleHolds, s.Holds), verdict.Quantity(plan.RoleLoad, s.Mass)},
-					Text:    message.New(falling, drawers, state, message.Ratio("holds", s.Holds.Value.Float())),
-				})
-			}
-		case pulled && s.Pull.Known() && s.Pull.Low.Float() < leastPull:
-			if !easily && !falls {
-				easily = true
-				high := s.PullHigh
-				out.Add(plan.Finding{
-					Status: plan.Fail, Severity: diag.Warning, Code: CodeEasily, Source: "check.least-pull (practice); " + verdict.Cite(s.Pull.Source),
-					Figures: []plan.Quantity{verdict.Quantity(plan.RoleIs, s.Pull), least},
-					Text:    message.New(pulling, drawers, state, message.Ratio("pull", s.Pull.Value.Float()), message.Length("at", high.Nm), message.Count("limit", leastPull)),
-				})
-			}
+	case s.Holds.Low.Float() <= 0:
+		if !j.falls {
+			j.falls = true
+			j.Add(plan.Finding{
+				Status: plan.Fail, Severity: diag.Error, Code: CodeFalls, Source: verdict.Cite(s.Holds.Source),
+				Figures: []plan.Quantity{verdict.Quantity(plan.RoleHolds, s.Holds), verdict.Quantity(plan.RoleLoad, s.Mass)},
+				Text:    message.New(falling, drawers, state, message.Ratio("holds", s.Holds.Value.Float())),
+			})
+		}
+	case j.pulled(s) && s.Pull.Known() && s.Pull.Low.Float() < j.pull && !j.easily && !j.falls:
+		j.easily = true
+		j.Add(plan.Finding{
+			Status: plan.Fail, Severity: diag.Warning, Code: CodeEasily, Rule: RulePull, Source: verdict.Cite(j.least.Source) + "; " + verdict.Cite(s.Pull.Source),
+			Figures: []plan.Quantity{verdict.Quantity(plan.RoleIs, s.Pull), j.least},
+			Text:    message.New(pulling, drawers, state, message.Ratio("pull", s.Pull.Value.Float()), message.Length("at", s.PullHigh.Nm), message.Ratio("limit", j.pull)),
+		})
+	}
+}
+
+// pulled reports whether a pull is judged: of what is high and may be heavy, and of all
+// that is for children.
+func (j *judge) pulled(s plan.Standing) bool {
+	return j.children || j.tall && (!s.Mass.Known() || s.Mass.High.Float()/1000 >= j.mass)
+}
+
+// children reports whether a purpose names them.
+func children(purpose string) bool {
+	purpose = strings.ToLower(purpose)
+	return strings.Contains(purpose, "child") || strings.Contains(purpose, "nursery")
+}
+
+// ruled is a figure of the trade, or the house's own of that name.
+func ruled[N ~float64](c *analysis.Context, name string, usual figure.Of[N]) (N, figure.Source) {
+	if c.Shop != nil {
+		if r, ok := c.Shop.Rule(name); ok && r.Value.IsNumeric() && r.Value.Sign() >= 0 {
+			return N(r.Value.Float()), figure.Source{Key: "house." + name, Title: r.Why, Status: figure.Stated}
 		}
 	}
-	return out.Done(CodeStands, message.New("check.tipping.stands")), nil
-})
+	return usual.Value, usual.Source
+}
