@@ -115,7 +115,7 @@ func TestGreatestNumbers(t *testing.T) {
 			p := problem.Problem{Form: form, Kerf: 1,
 				Stock: []problem.Stock{{Size: problem.Size{Length: unit.MaxLength, Width: unit.MaxLength}, Cost: problem.MaxCost}},
 				Parts: []problem.Part{{Size: problem.Size{Length: part, Width: unit.MaxLength}, Quantity: problem.MaxPieces}}}
-			a, err := optimise.Solve(t.Context(), p, problem.Budget{Work: 2_000_000})
+			a, err := optimise.Solve(t.Context(), p, problem.Budget{Work: 200_000})
 			if err != nil {
 				t.Errorf("form %d, parts of %v: %v", form, part, err)
 				continue
