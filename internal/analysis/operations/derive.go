@@ -62,6 +62,8 @@ type deriver struct {
 	last  map[string][]string
 	out   Result
 	diags diag.List
+	// refused are the cuts by hand that are told already.
+	refused map[string]bool
 }
 
 // add appends an operation.

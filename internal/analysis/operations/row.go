@@ -2,6 +2,7 @@ package operations
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"scantling/internal/address"
@@ -142,7 +143,17 @@ func byHand(cut piece.Cut, w work) Way {
 	return Way{Machine: Hand, Guide: ByHand, Work: w.size, At: w.at}
 }
 
+// report tells of a cut that no machine makes; cuts of one part from one line of the
+// document that are refused for the same reasons are told once.
 func (d *deriver) report(cut piece.Cut, refused []message.Message) {
+	key := fmt.Sprint(cut.Part, cut.Kind, cut.Where, refused)
+	if !cut.Where.IsZero() && d.refused[key] {
+		return
+	}
+	if d.refused == nil {
+		d.refused = map[string]bool{}
+	}
+	d.refused[key] = true
 	diagnostic := diag.Diagnostic{
 		Severity: diag.Warning, Code: CodeByHand, Where: cut.Where, Address: cut.Address,
 		Text: message.New("operations.cut-by-hand", message.Word("cut", "cut."+string(cut.Kind)), message.Address("part", cut.Part)),

@@ -110,8 +110,18 @@ func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure
 	return out
 }
 
-// found returns the reading that a figure rests on, where the record has it.
+// found returns the reading that a figure rests on, where the record has it. No figure
+// rests on how far diagonals differ: it is found by its name.
 func found(l *ledger.Ledger, f ledger.Figure, of address.Address, what string) *ledger.Figure {
+	if what == "diagonals" {
+		for _, e := range l.Entries() {
+			if e.Origin == ledger.Measured && e.Name == string(of)+"."+what {
+				f := l.Figure(e.ID)
+				return &f
+			}
+		}
+		return nil
+	}
 	if e, ok := l.Entry(f.Entry); !ok || e.Origin != ledger.Measured && e.Origin != ledger.FromMeasured {
 		return nil
 	}
