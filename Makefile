@@ -42,6 +42,7 @@ bench-cutting: ## cutting against published best-known values, into docs/CUTTING
 		-published '$(SETS)' -published-date '$(BENCH_DATE)' -published-machine '$(BENCH_MACHINE)' \
 		-published-out '$(CURDIR)/docs/CUTTING.md' -beside-seconds 2 $(BENCH_FLAGS)
 
-docs: ## the reference of the plan, the manual of joints and its pictures
+docs: ## the reference of the plan, what is told, the manual of joints and its pictures
 	go run ./tools/plandoc
+	go run ./tools/findingsdoc
 	go run ./tools/jointdoc

@@ -170,6 +170,19 @@ func TestSlips(t *testing.T) {
 		}
 		p.Operations[i].Machine = was
 	}
+	p.Parts[0].Length.Nm += unit.MM(1)
+	mustFail("a part is longer in the list", CodeSize)
+	p.Parts[0].Length.Nm -= unit.MM(1)
+	for i := range p.Setups {
+		for k := range p.Setups[i].Placements {
+			for n := range p.Setups[i].Placements[k].Sums {
+				total := &p.Setups[i].Placements[k].Sums[n].Total
+				total.Nm += unit.MM(1)
+				mustFail(p.Setups[i].ID+": a sum does not add up", CodeSum)
+				total.Nm -= unit.MM(1)
+			}
+		}
+	}
 	if findings, _ := b.rehearse(p); !passed(findings) {
 		t.Error("the plan was not put back")
 	}
