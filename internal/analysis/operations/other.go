@@ -32,8 +32,10 @@ func otherWay(shop Workshop, l *ledger.Ledger, cut piece.Cut, others []piece.Cut
 	return way
 }
 
-// drill takes the drill press for a hole square to a face, within its throat,
-// where a drill of just that size is in the drawer.
+// drill takes the drill press for a hole square to a face, or to an edge of work that
+// stands firm on the other, within its throat, where a drill of just that size is in the
+// drawer. Work of up to twice its thickness stands on its edge; wider work and ends are
+// bored by hand. Common practice, no source.
 func (way *Way) drill(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) {
 	b := cut.Bore
 	way.Down, way.Depth = b.Open.Opposite(), b.Depth
@@ -44,10 +46,16 @@ func (way *Way) drill(shop Workshop, l *ledger.Ledger, cut piece.Cut, w work) {
 			way.Size = l.Leaf("cutter."+c.Name+".diameter", c.Diameter, ledger.Bought, "")
 		}
 	}
-	if open, _ := b.Open.Axis(); open != piece.AlongThickness || way.Cutter.Name == "" {
+	over := piece.AlongWidth // how far in from the column's side it lies
+	switch open, _ := b.Open.Axis(); {
+	case way.Cutter.Name == "" || open == piece.AlongLength:
 		return
+	case open == piece.AlongWidth && w.size[piece.AlongWidth].Nm > 2*w.size[piece.AlongThickness].Nm:
+		return
+	case open == piece.AlongWidth:
+		over = piece.AlongThickness
 	}
-	across := min(b.At[1].Nm, w.size[piece.AlongWidth].Nm-b.At[1].Nm)
+	across := min(b.At[1].Nm, w.size[over].Nm-b.At[1].Nm)
 	for _, m := range shop.Of(tool.DrillPress) {
 		if throat := shop.Reach[m.Name]; throat > 0 && across > throat {
 			continue
