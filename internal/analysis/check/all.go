@@ -23,9 +23,11 @@ import (
 	"scantling/internal/analysis/check/nominal"
 	"scantling/internal/analysis/check/panelroom"
 	"scantling/internal/analysis/check/pins"
+	"scantling/internal/analysis/check/pulls"
 	"scantling/internal/analysis/check/racking"
 	"scantling/internal/analysis/check/reading"
 	"scantling/internal/analysis/check/require"
+	"scantling/internal/analysis/check/rows"
 	"scantling/internal/analysis/check/sag"
 	"scantling/internal/analysis/check/season"
 	"scantling/internal/analysis/check/shortgrain"
@@ -42,6 +44,6 @@ func All() []analysis.Analysis {
 	return []analysis.Analysis{
 		assembly.Analysis, backtoback.Analysis, bow.Analysis, collision.Analysis, cup.Analysis, cutter.Analysis, exposed.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
 		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis, supplies.Analysis,
-		finishing.Analysis, fronts.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, blind.Analysis, speeds.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
+		finishing.Analysis, fronts.Analysis, pulls.Analysis, rows.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, blind.Analysis, speeds.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
 	}
 }
