@@ -27,6 +27,7 @@ var inDocuments = map[string]checkDocuments{
 	"back to back": {fails: "wood-between-too-thin", noUnknown: "a cut without a depth is an error of the document"},
 	"blind":        {fails: "blind-work-too-short", unknown: "plunging-unknown", noEdit: "a length of a part follows from its places; to run the cut through or to get a plunge router is for the maker to choose"},
 	"bow":          {fails: "bows-on-sheet", unknown: "bow-not-known", noEdit: "wood on the other face, a thicker sheet or quartersawn wood: the design"},
+	"cases":        {fails: "case-racks", unknown: "racking-not-known", noEdit: "a back, a rail or better corners: the design"},
 	"collision":    {fails: "parts-collide", unknown: "collision-unknown", noEdit: "which of the two moves is the design"},
 	"cup":          {fails: "cups-while-it-waits", unknown: "core-not-read", noEdit: "how a board waits, and how wet its core is, stand in no document"},
 	"cutter":       {fails: "cutter-too-short", unknown: "cutter-reach-unknown", noEdit: "a longer cutter is bought, not written"},

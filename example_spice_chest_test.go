@@ -13,14 +13,16 @@ import (
 //
 //	6 × 46 + 4 = 280, 4 × 46 + 4 = 188; high 8 + 5.6 + 96 + 3 = 112.6, rounded up to 114: 4.4 over the caps
 //	drawer 280 + 2 × 12 = 304 wide, 188 + 18 + 12 = 218 long; opening 305 × 116; case 305 + 2 × 20 = 345
+//	218 + 12.4 + 5.6 = 236 deep with its back, 230.4 inside; at least 228
 //	4 × 116 + 3 × 20 = 524 inside, + 2 × 20 = 564 outside; of 620 that are allowed
 //	graduated by the divider, 114 134 154 174, it would be 114 + 134 + 154 + 174 + 4 × 2 + 5 × 20 = 684
 func TestSpiceChest(t *testing.T) {
 	r := planExample(t, "spice-chest", nil)
 	all := r.Plan.Overall()
-	want(t, "wide and high", mm(all[0], all[2]), "345 564")
+	want(t, "wide, deep and high", mm(all[0], all[1], all[2]), "345 236 564")
+	want(t, "back, 13.5 let in all round", sizesOf(t, r, "case.back"), "551 332 5.6")
 	want(t, "front", sizesOf(t, r, "drawer[1].front"), "304 114 18")
-	want(t, "side of the case", sizesOf(t, r, "case.side.left"), "564 228 20")
+	want(t, "side of the case", sizesOf(t, r, "case.side.left"), "564 236 20")
 	for _, s := range r.Plan.Stowed {
 		want(t, "jars need", mm(s.Needs[0].Nm, s.Needs[1].Nm, s.Needs[2].Nm), "280 188 100.4")
 		want(t, "spare", mm(s.Spare[0].Nm, s.Spare[1].Nm, s.Spare[2].Nm), "0 0 0")

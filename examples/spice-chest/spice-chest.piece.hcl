@@ -49,7 +49,7 @@ sizes {
   long    = contents.jars.deep + material.front.thickness + material.drawer.thickness    # 218
   clear   = wide + 1                # 305 between the sides
   stop_high = 5
-  depth   = 228                     # 10 behind the drawers for their stops
+  depth   = long + fit.drawer.behind + material.bottom.thickness # 236 with its back
   high    = 4 * opening + 5 * material.case.thickness
 }
 
@@ -66,15 +66,25 @@ group "case" {
     show   = "outside"
   }
 
-  part "board" {                    # bottom, three dividers, top
+  part "board" {                    # bottom, three dividers that end at the back, top
     of     = material.case
     repeat = 5
     grain  = "right"
     left   = part.side.left.inside
     right  = part.side.right.inside
     front  = 0
-    back   = sizes.depth
+    back   = nth == 1 || nth == 5 ? sizes.depth : sizes.depth - material.bottom.thickness
     bottom = (nth - 1) * (sizes.opening + material.case.thickness)
+  }
+
+  part "back" {                     # let into the case all round: it keeps it square
+    of     = material.bottom
+    grain  = "up"
+    left   = part.side.left.inside
+    right  = part.side.right.inside
+    bottom = part.board[1].top
+    top    = part.board[5].bottom
+    back   = sizes.depth
   }
 
   joint "ends" {
@@ -93,6 +103,16 @@ group "case" {
     depth = 6
     meets = 6
     glue  = "pva"
+  }
+
+  joint "back" {
+    kind  = "rebate"
+    of    = part.back
+    into  = [part.side, part.board[1], part.board[5]]
+    meets = 4
+    depth = joint.ends.depth
+    over  = [joint.ends, joint.dividers]
+    pins  = { kind = "panel pin 20", count = 5, margin = 25 }
   }
 
   part "stop" {                     # two to each drawer, on the board that it slides on
@@ -143,7 +163,7 @@ group "case" {
     left   = part.side.left.inside
     right  = part.side.right.inside
     front  = 0
-    back   = sizes.depth
+    back   = part.back.front
     bottom = part.board[nth].top
     top    = part.board[nth + 1].bottom
   }
@@ -189,6 +209,7 @@ fit "drawer" {
   inside = case.opening
   sides  = 1
   above  = 2
+  behind = 12.4                     # at least 10, for the stops and the turn buttons
 }
 
 hardware "knob" {                   # one in the middle: two pulls would rack a drawer that is wider than long

@@ -6,6 +6,7 @@ import (
 	"scantling/internal/analysis/check/backtoback"
 	"scantling/internal/analysis/check/blind"
 	"scantling/internal/analysis/check/bow"
+	"scantling/internal/analysis/check/cases"
 	"scantling/internal/analysis/check/collision"
 	"scantling/internal/analysis/check/cup"
 	"scantling/internal/analysis/check/cutter"
@@ -42,7 +43,7 @@ import (
 // All returns the checks.
 func All() []analysis.Analysis {
 	return []analysis.Analysis{
-		assembly.Analysis, backtoback.Analysis, bow.Analysis, collision.Analysis, cup.Analysis, cutter.Analysis, exposed.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
+		assembly.Analysis, backtoback.Analysis, bow.Analysis, cases.Analysis, collision.Analysis, cup.Analysis, cutter.Analysis, exposed.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
 		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis, supplies.Analysis,
 		finishing.Analysis, fronts.Analysis, pulls.Analysis, rows.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, blind.Analysis, speeds.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
 	}

@@ -32,7 +32,10 @@ type frame struct {
 func (e *estimator) cases(holds []plan.JointHold) []plan.Racking {
 	bears := map[address.Address]plan.Estimate{}
 	for _, h := range holds {
-		bears[h.Joint] = plan.Estimate{Missing: []plan.Datum{plan.NoJointFormula}}
+		bears[h.Joint] = plan.Estimate{Missing: h.Missing}
+		if len(h.Missing) == 0 {
+			bears[h.Joint] = plan.Estimate{Missing: []plan.Datum{plan.NoJointFormula}}
+		}
 		for _, w := range h.Ways {
 			if w.Way == "moment" {
 				bears[h.Joint] = w.Allowed
