@@ -37,6 +37,8 @@ var raisedInTests = map[diag.Code]string{
 	"drawer-sticks":               "check/racking TestRacking",
 	"fit-season-unknown":          "check/season TestUnknownWood",
 	"fitting-collides":            "check/collision TestFittings",
+	"front-in-the-way":            "check/fronts TestInTheWay",
+	"fronts-not-known":            "check/fronts TestUnknownWood",
 	"front-below-scoop":           "check/grip TestBelow",
 	"glued-across-the-grain":      "check/season TestCrossGrain",
 	"grip-missing":                "check/grip TestScoop",
@@ -93,7 +95,6 @@ var raisedInTests = map[diag.Code]string{
 var notRaised = map[diag.Code]string{
 	"workpiece-too-wide":       "blanks and panels are laid out no wider than the machines take; only a stored plan could be wider",
 	"panel-movement-not-known": "a wood whose movement nobody knows is an error of the document",
-	"trapped-cut":              "an order without a trapped cut was found for every card of every test; only orders that a document forces could have none",
 }
 
 // TestEveryCodeIsRaised: every code that an analysis tells is raised by a document in

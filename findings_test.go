@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"scantling"
 	"scantling/internal/plan"
 )
 
@@ -40,35 +41,82 @@ func grid() []map[string]string {
 // the demonstration piece over a grid of its inputs: a false alarm fails as much
 // as a missed one.
 func TestFindingsOverTheInputs(t *testing.T) {
-	const golden = "testdata/findings.txt"
 	var got strings.Builder
 	for _, inputs := range grid() {
-		r := planDemo(t, inputs)
-		var names []string
-		for _, k := range slices.Sorted(maps.Keys(inputs)) {
-			names = append(names, k+"="+inputs[k])
-		}
-		fmt.Fprintf(&got, "%s\n", strings.Join(names, " "))
-		for _, d := range r.Plan.Diagnostics {
-			fmt.Fprintf(&got, "\t%s %s %s\n", d.Severity, d.Code, d.Address)
-		}
-		for _, f := range r.Plan.Findings {
-			if f.Status != plan.Pass {
-				fmt.Fprintf(&got, "\t%s %s %s %s %s\n", f.Severity, f.Check, f.Status, f.Code, f.Address)
-			}
+		listFindings(&got, "", inputs, planDemo(t, inputs))
+	}
+	golden(t, "testdata/findings.txt", got.String())
+}
+
+// exampleInputs are the other examples with a small grid of what may be changed in them.
+func exampleInputs() map[string][]map[string]string {
+	rack, gouges := []map[string]string(nil), []map[string]string{{}}
+	for _, records := range []string{"150", "225", "300", "320"} {
+		for _, upright := range []string{"yes", "no"} {
+			rack = append(rack, map[string]string{"records": records, "upright": `"` + upright + `"`})
 		}
 	}
+	for _, count := range []string{"3", "5", "9"} {
+		for _, sunk := range []string{"6", "8", "10"} {
+			gouges = append(gouges, map[string]string{"gouges": count, "sunk": sunk})
+		}
+	}
+	return map[string][]map[string]string{
+		"record-rack": rack, "gouge-tray": gouges, "spice-chest": {{}}, "bedside-table": {{}}, "bottle-box": {{}},
+		"drawer-insert": {
+			{}, {"diagonal_left": "648", "diagonal_right": "649"}, {"diagonal_left": "645", "diagonal_right": "655"},
+			{"width_front": "440", "width_back": "440"}, {"width_front": "520", "width_back": "520"}, {"depth_left": "400", "depth_right": "400"}, {"back_high": "50"},
+		},
+	}
+}
+
+// TestFindingsOfTheExamples asserts the exact list of findings and diagnostics of every
+// other example over a few of its inputs.
+func TestFindingsOfTheExamples(t *testing.T) {
+	all := exampleInputs()
+	var got strings.Builder
+	for _, name := range slices.Sorted(maps.Keys(all)) {
+		for _, inputs := range all[name] {
+			listFindings(&got, name, inputs, planExample(t, name, inputs))
+		}
+	}
+	golden(t, "testdata/findings-examples.txt", got.String())
+}
+
+// listFindings writes what a plan has to say against its piece, under its name and inputs.
+func listFindings(out *strings.Builder, name string, inputs map[string]string, r *scantling.Result) {
+	var names []string
+	if name != "" {
+		names = append(names, name)
+	}
+	for _, k := range slices.Sorted(maps.Keys(inputs)) {
+		names = append(names, k+"="+inputs[k])
+	}
+	fmt.Fprintf(out, "%s\n", strings.Join(names, " "))
+	for _, d := range r.Plan.Diagnostics {
+		fmt.Fprintf(out, "\t%s %s %s\n", d.Severity, d.Code, d.Address)
+	}
+	for _, f := range r.Plan.Findings {
+		if f.Status != plan.Pass {
+			fmt.Fprintf(out, "\t%s %s %s %s %s\n", f.Severity, f.Check, f.Status, f.Code, f.Address)
+		}
+	}
+}
+
+// golden holds findings against a file, or rewrites it.
+func golden(t *testing.T, file, got string) {
+	t.Helper()
 	if *update {
-		if err := os.WriteFile(golden, []byte(got.String()), 0o644); err != nil {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
-	want, err := os.ReadFile(golden)
+	want, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got.String() != string(want) {
-		t.Errorf("findings differ from %s (rewrite with -update and read the difference):\n%s", golden, difference(string(want), got.String()))
+	if got != string(want) {
+		t.Errorf("findings differ from %s (rewrite with -update and read the difference):\n%s", file, difference(string(want), got))
 	}
 }
 
