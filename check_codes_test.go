@@ -39,6 +39,8 @@ var raisedInTests = map[diag.Code]string{
 	"fitting-collides":            "check/collision TestFittings",
 	"front-in-the-way":            "check/fronts TestInTheWay",
 	"fronts-not-known":            "check/fronts TestUnknownWood",
+	"pull-too-flat":               "check/pulls TestPulls",
+	"pull-without-room":           "check/pulls TestRoom",
 	"front-below-scoop":           "check/grip TestBelow",
 	"glued-across-the-grain":      "check/season TestCrossGrain",
 	"grip-missing":                "check/grip TestScoop",
@@ -94,6 +96,7 @@ var raisedInTests = map[diag.Code]string{
 // one.
 var notRaised = map[diag.Code]string{
 	"workpiece-too-wide":       "blanks and panels are laid out no wider than the machines take; only a stored plan could be wider",
+	"rows-not-judged":          "only the bound on work leaves rows open, for pieces of many thousand parts",
 	"panel-movement-not-known": "a wood whose movement nobody knows is an error of the document",
 }
 
