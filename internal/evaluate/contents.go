@@ -137,7 +137,7 @@ func (c *contents) collectLot(out *piece.Contents) bool {
 		return false
 	}
 	out.Lot = &lot.Lot
-	out.Count, out.Among, out.Spare = lot.Count, lot.Among, lot.Spare
+	out.Count, out.Among, out.Spare, out.Wanted = lot.Count, lot.Among, lot.Spare, lot.Wanted
 	out.Play, out.Lining, out.Finger, out.Mass = lot.Play, lot.Lining, lot.Finger, lot.Mass
 	out.From, out.Status = lot.From, lot.Status
 	return true

@@ -23,6 +23,8 @@ type Contents struct {
 	Count int `json:"count,omitempty"`
 	Among int `json:"among,omitempty"`
 	Spare int `json:"spare,omitempty"`
+	// Wanted is how many room is made for, with growth and spare places; nought for rods.
+	Wanted int `json:"wanted,omitempty"`
 	// Play is the room beside a thing in its cell, or at the ends of a rod; Lining
 	// the thickness of what a channel or floor is lined with; Finger the room for
 	// thumb and finger (between rods; in front of a lot); nought where not said.
@@ -44,12 +46,16 @@ type Contents struct {
 	Where  diag.Place `json:"where"`
 }
 
-// Each returns how many things stand in one of the equal places, the fullest.
+// All returns how many things there may be once: those of today, those that will have been
+// added, and those that spare places wait for.
+func (c Contents) All() int { return max(c.Count, c.Wanted) }
+
+// Each returns how many things may stand in one of the equal places, the fullest.
 func (c Contents) Each() int {
 	if c.Among < 2 {
-		return c.Count
+		return c.All()
 	}
-	return (c.Count + c.Among - 1) / c.Among
+	return (c.All() + c.Among - 1) / c.Among
 }
 
 // Grams returns the mass of one thing in grams; false where it is not said.

@@ -69,7 +69,7 @@ func (x *reading) cells() bool {
 		return false
 	}
 	c["columns"], c["rows"], c["wanted"] = columns, rows, wanted
-	lot.Columns, lot.Rows = x.count("columns"), x.count("rows")
+	lot.Columns, lot.Rows, lot.Wanted = x.count("columns"), x.count("rows"), x.count("wanted")
 	return true
 }
 

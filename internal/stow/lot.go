@@ -47,8 +47,9 @@ var onlyRods = []string{"each", "length"}
 // Lot is what a contents block says.
 type Lot struct {
 	piece.Lot
-	// Count, Among and Spare are as in piece.Contents.
+	// Count, Among, Spare and Wanted are as in piece.Contents.
 	Count, Among, Spare  int
+	Wanted               int
 	Play, Lining, Finger piece.Figure
 	Mass                 piece.Amount
 	// From and Status tell where sizes that are not stated were found.

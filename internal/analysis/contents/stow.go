@@ -39,7 +39,7 @@ func Stow(p *piece.Piece, l *ledger.Ledger) []plan.Stowed {
 		if c.Lot == nil {
 			continue
 		}
-		left := c.Count
+		left := c.All()
 		for _, at := range inOrNowhere(c.In) {
 			here := min(left, c.Each())
 			left -= here

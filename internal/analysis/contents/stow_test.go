@@ -142,3 +142,18 @@ func TestNoSpace(t *testing.T) {
 		t.Errorf("%+v", all)
 	}
 }
+
+// TestGrowth: 20 jars, half as many again in time and 2 spare places are 32 for which room
+// is made and which the shelves bear: 16 of 160 g in each of two spaces, by hand 2560 g.
+func TestGrowth(t *testing.T) {
+	all := stowed(t, space("a", "300", "240", "110")+space("b", "300", "240", "110")+
+		"\ncontents \"jars\" {\n  kind = \"jar\"\n  count = 20\n  growth = 0.5\n  spare = 2\n  among = 2\n  diameter = 44\n  tall = 96\n  columns = 4\n  mass = \"160 g\"\n  in = [space.a, space.b]\n}\n")
+	for _, s := range all {
+		if s.Count != 16 || s.Grams != 2560 || s.Places != 16 {
+			t.Errorf("%d of %v g in %d places", s.Count, s.Grams, s.Places)
+		}
+	}
+	if len(all) != 2 {
+		t.Errorf("%d spaces", len(all))
+	}
+}

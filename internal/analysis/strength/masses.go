@@ -105,9 +105,9 @@ func (e *estimator) carried() {
 		}
 		// Of places that are alike one may stand for all: the others' things are as far
 		// back, and at half the height of the piece.
-		places, left := max(len(c.In), c.Among), c.Count
+		places, left := max(len(c.In), c.Among), c.All()
 		for n, in := range c.In {
-			here := shareOf(c.Count, places, n)
+			here := shareOf(c.All(), places, n)
 			left -= here
 			share := e.times(string(c.Address)+".mass", each, here)
 			s := spaces[in]
