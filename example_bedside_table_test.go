@@ -279,3 +279,34 @@ func TestBedsideTableTraps(t *testing.T) {
 		t.Errorf("the rack holds two: %v, want which-wood", got)
 	}
 }
+
+// TestBedsideTableTooHigh: a tablet that stands 70 high has 67.4: the opening of 85 is to be
+// 2.6 more, and with that alone it goes in.
+func TestBedsideTableTooHigh(t *testing.T) {
+	change := []string{"size  = [250, 180, 8]", "size  = [250, 180, 70]"}
+	r := planExample(t, "bedside-table", nil, change...)
+	for _, f := range r.Plan.Findings {
+		if f.Code != "contents-do-not-fit" || f.Address != "contents.tablet" {
+			continue
+		}
+		for _, m := range f.Remedy {
+			for _, e := range m.Edits {
+				if e.Old != "85" || e.New != "87.6" {
+					t.Errorf("%s in the place of %s", e.New, e.Old)
+				}
+				text, err := exampleWorld(t, "bedside-table").Read("bedside-table.piece.hcl")
+				if err != nil {
+					t.Fatal(err)
+				}
+				line := strings.Split(strings.Replace(string(text), change[0], change[1], 1)[:e.Start], "\n")
+				last := line[len(line)-1]
+				if again := codes(planExample(t, "bedside-table", nil, append(change, last+e.Old, last+e.New)...)); slices.Contains(again, f.Code) {
+					t.Errorf("with it: %v", again)
+				}
+				return
+			}
+		}
+		t.Errorf("no remedy that can be applied: %+v", f.Remedy)
+	}
+	t.Error("nothing is told")
+}

@@ -206,6 +206,9 @@ func bounds(s piece.Space, part address.Address) bool {
 // clearance is what a size does to what is left: what moves takes of it when it
 // grows, a wall when it shrinks.
 func (d *deriver) clearance(f piece.Fit, across string, size, leave ledger.Figure, m piece.Material, moves address.Address, wall bool) (plan.Clearance, bool) {
+	if size.Entry == 0 || leave.Entry == 0 {
+		return plan.Clearance{}, false // nobody wrote it down, so nothing can be added to it
+	}
 	l := d.ledger
 	name := string(f.Address) + "." + across + "." + m.Species
 	species, err := d.woods.Find(m.Species)

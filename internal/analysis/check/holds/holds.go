@@ -7,6 +7,7 @@ import (
 	"scantling/internal/address"
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check/bodies"
+	"scantling/internal/analysis/check/reach"
 	"scantling/internal/analysis/check/verdict"
 	"scantling/internal/analysis/contents"
 	"scantling/internal/analysis/marks"
@@ -152,6 +153,9 @@ func (j *judge) tooLarge(c *piece.Contents, s *plan.Stowed, space *piece.Space, 
 		f.Remedy = append(f.Remedy, j.fewer(c, s, axis)...)
 	}
 	f.Remedy = append(f.Remedy, j.less(c, s, axis, over)...)
+	if !slices.ContainsFunc(f.Remedy, func(r diag.Remedy) bool { return len(r.Edits) > 0 }) {
+		f.Remedy = append(f.Remedy, reach.Rewrite(j.Context, message.New("check.holds.roomier", message.Word("size", directions[axis]), message.LengthRounded("to", needs.Nm, unit.Up)), has, needs.Nm, unit.Up))
+	}
 	f.Near = append(f.Near, string(space.Address))
 	j.out.Add(f)
 }
