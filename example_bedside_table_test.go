@@ -116,7 +116,7 @@ func TestBedsideTableKnob(t *testing.T) {
 // the 406 that a top of 400 is glued up to; they are 450 + 2 × 12.5 = 475 long. A board of
 // 120 gives two widths of 46, 2 × 46 + 3 = 95, and 1500 gives two lengths of 605.
 // Front and back, 308 and 301 with their joints, are planed longer than the 305 of the
-// thicknesser and docked later. Sides of 10 come from stock that was bought for them.
+// thicknesser and docked later. Sides of 10 come from stock of 10 that was bought for them.
 func TestBedsideTableBlanks(t *testing.T) {
 	r := planExample(t, "bedside-table", nil)
 	strips := unit.Length(0)
@@ -143,6 +143,11 @@ func TestBedsideTableBlanks(t *testing.T) {
 	}
 	if strips < unit.MM(411) {
 		t.Errorf("strips of %s in all", mm(strips))
+	}
+	for _, op := range r.Plan.Operations {
+		if (op.Mark == "B2L" || op.Mark == "B2R") && op.Kind == plan.PlaneToThick {
+			t.Errorf("%s: stock that is bought finished is not planed", op.ID)
+		}
 	}
 	for _, d := range r.Plan.Diagrams {
 		if d.Label == "ash 52" && d.Count != 1 {

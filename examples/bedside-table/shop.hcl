@@ -39,10 +39,10 @@ board "ash 52" {
 
 board "drawer sides 10" {
   species   = "American white ash"
-  state     = "planed"
+  state     = "finished" # used as it is bought
   length    = 1000
   width     = 100
-  thickness = 11 # cleans up to 10
+  thickness = 10
   count     = 1
   price     = 14.00
   sawn      = "flat"

@@ -159,14 +159,16 @@ func sawnWord(s timber.Sawn) string {
 	return ""
 }
 
-// asBought takes a planed board as thick as it is bought.
+// asBought takes a board as thick as it is bought: a finished one, else a planed one.
 func asBought(out Answer, of []shop.Board) Answer {
 	out.Found = true
-	for _, b := range of {
-		if b.Stock.Surface == stock.Planed {
-			out.Stock, out.Sawn, out.Thickness = b.ID, sawnWord(b.Sawn), b.Stock.Thickness
-			out.Entry = ledger.Entry{Value: unit.OfLength(b.Stock.Thickness), Origin: ledger.Bought, Where: b.Where}
-			return out
+	for _, surface := range []stock.Surface{stock.Finished, stock.Planed} {
+		for _, b := range of {
+			if b.Stock.Surface == surface {
+				out.Stock, out.Sawn, out.Thickness = b.ID, sawnWord(b.Sawn), b.Stock.Thickness
+				out.Entry = ledger.Entry{Value: unit.OfLength(b.Stock.Thickness), Origin: ledger.Bought, Where: b.Where}
+				return out
+			}
 		}
 	}
 	out.Stock, out.Sawn = of[0].ID, sawnWord(of[0].Sawn)

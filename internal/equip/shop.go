@@ -145,8 +145,11 @@ func (r *reader) board(b *document.Block) (shop.Board, bool) {
 		Length: r.length(b, "length"), Width: r.length(b, "width"), Thickness: r.length(b, "thickness"),
 		Surface: stock.Sawn, Quantity: out.Have, Price: r.price(b),
 	}
-	if r.words(b, "state") == "planed" {
+	switch r.words(b, "state") {
+	case "planed":
 		out.Stock.Surface = stock.Planed
+	case "finished":
+		out.Stock.Surface = stock.Finished
 	}
 	switch r.words(b, "sawn") {
 	case "flat":

@@ -13,6 +13,8 @@ type Surface string
 const (
 	Sawn   Surface = "sawn"
 	Planed Surface = "planed"
+	// Finished is planed to the thickness that parts have: it may be used as it is bought.
+	Finished Surface = "finished"
 )
 
 // DefectKind names a defect.
@@ -97,7 +99,7 @@ func (b Board) Check() error {
 			return err
 		}
 	}
-	if b.Surface != Sawn && b.Surface != Planed {
+	if b.Surface != Sawn && b.Surface != Planed && b.Surface != Finished {
 		return figure.Refuse("stock.unknown-surface", message.Text("board", b.Name), message.Text("surface", string(b.Surface))).Or("stock.sawn-or-planed")
 	}
 	if b.Quantity < 0 || b.Quantity > maxQuantity {
@@ -144,8 +146,12 @@ func usualCleaning(step unit.Length) Cleaning {
 // CleansUp returns the thickness that a board of the surface and thickness is
 // planed down to when both faces are cleaned: 19.05 bought planed gives 18. The
 // range follows from the rule's range. Common practice, no source. Errors:
-// "stock.too-thin" where nothing would be left.
+// "stock.too-thin" where nothing would be left. What is bought finished is as thick as
+// it is.
 func (c Cleaning) CleansUp(thickness unit.Length, surface Surface) (figure.Of[unit.Length], error) {
+	if surface == Finished {
+		return figure.Exactly(thickness, c.OffPlaned.Source), nil
+	}
 	off := c.OffSawn
 	if surface == Planed {
 		off = c.OffPlaned
@@ -161,6 +167,9 @@ func (c Cleaning) CleansUp(thickness unit.Length, surface Surface) (figure.Of[un
 // LeastToBuy returns the least thickness of a board of the surface that cleans up
 // to what is wanted.
 func (c Cleaning) LeastToBuy(wanted unit.Length, surface Surface) figure.Of[unit.Length] {
+	if surface == Finished {
+		return figure.Exactly(wanted, c.OffPlaned.Source)
+	}
 	off := c.OffSawn
 	if surface == Planed {
 		off = c.OffPlaned

@@ -85,6 +85,7 @@ func TestKeptLong(t *testing.T) {
 // TestStockFor: which stock a part comes out of.
 func TestStockFor(t *testing.T) {
 	planed := func(s blanks.Stock) blanks.Stock { s.Planed = true; return s }
+	finished := func(s blanks.Stock) blanks.Stock { s.Finished = true; return s }
 	narrow := board("narrow", 24000, 1200, 270, 4)
 	other := board("ash", 24000, 1650, 270, 4)
 	other.Species = "ash"
@@ -97,6 +98,9 @@ func TestStockFor(t *testing.T) {
 	}{
 		{"the thinnest of the rack", 100, []blanks.Stock{board("27", 24000, 1650, 270, 4), planed(board("20", 24000, 1650, 196, 2))}, "", "20"},
 		{"planed loses 1: 18 out of 19.05, common practice", 180, []blanks.Stock{planed(board("3/4", 24000, 1650, 191, 2)), board("27", 24000, 1650, 270, 4)}, "", "3/4"},
+		{"finished loses nothing", 100, []blanks.Stock{finished(board("10", 24000, 1650, 100, 2)), board("27", 24000, 1650, 270, 4)}, "", "10"},
+		{"and is no thicker than it is", 101, []blanks.Stock{finished(board("10", 24000, 1650, 100, 2)), board("27", 24000, 1650, 270, 4)}, "", "27"},
+		{"planed, and the material says no other thickness", 100, []blanks.Stock{planed(board("10", 24000, 1650, 100, 2)), board("27", 24000, 1650, 270, 4)}, "10", "10"},
 		{"and 18.2 not", 182, []blanks.Stock{planed(board("3/4", 24000, 1650, 191, 2)), board("27", 24000, 1650, 270, 4)}, "", "27"},
 		{"rough loses 5", 220, []blanks.Stock{board("27", 24000, 1650, 270, 4), board("34", 24000, 1650, 340, 4)}, "", "27"},
 		{"and 22.1 out of 27 not", 221, []blanks.Stock{board("27", 24000, 1650, 270, 4), board("34", 24000, 1650, 340, 4)}, "", "34"},

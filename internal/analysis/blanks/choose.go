@@ -52,6 +52,9 @@ func (d *deriver) thick(row plan.PartRow, s Stock) bool {
 	if s.Sheet {
 		return s.Thickness == row.Thickness.Nm
 	}
+	if d.own[row.Material] == s.ID && s.Thickness == row.Thickness.Nm {
+		return true // the material says no thickness but the board's
+	}
 	return s.Thickness-d.planing(s) >= row.Thickness.Nm
 }
 
@@ -68,7 +71,7 @@ func (d *deriver) large(row plan.PartRow, s Stock) bool {
 
 func (d *deriver) planing(s Stock) unit.Length {
 	switch {
-	case s.Sheet:
+	case s.Sheet || s.Finished:
 		return 0
 	case s.Planed:
 		return d.Allowances.Planed.Nm

@@ -41,10 +41,12 @@ func Usual(l *ledger.Ledger) Allowances {
 
 // Stock is one kind of board or sheet of the rack, as blanks needs to know it.
 type Stock struct {
-	ID                       string
-	Species                  string
-	Sheet                    bool
-	Planed                   bool
+	ID      string
+	Species string
+	Sheet   bool
+	Planed  bool
+	// Finished says that parts may be as thick as it is bought.
+	Finished                 bool
 	Length, Width, Thickness unit.Length
 	// Edge and End are what is taken off the board's edges and ends first.
 	Edge, End unit.Length

@@ -24,7 +24,7 @@ func stockOf(s *shop.Shop) []Stock {
 	var out []Stock
 	for _, b := range s.Boards {
 		out = append(out, Stock{
-			ID: b.ID, Species: b.Species, Planed: b.Stock.Surface == stock.Planed,
+			ID: b.ID, Species: b.Species, Planed: b.Stock.Surface == stock.Planed, Finished: b.Stock.Surface == stock.Finished,
 			Length: b.Stock.Length, Width: b.Stock.Width, Thickness: b.Stock.Thickness,
 			End: Trim(s, s.TrimEnds), Edge: JointEdge, Have: b.Have,
 		})

@@ -196,6 +196,10 @@ func (d *deriver) narrow(row plan.PartRow, panel plan.Workpiece, to piece.Figure
 	op := d.op(row, panel, plan.GlueUp, Hand, raw, raw)
 	op.Makes = panel.ID
 	d.after(op, append(slices.Clone(panel.From), panel.ID)...)
+	if raw[2].Nm == size[2].Nm { // of boards used as bought: only the joints are levelled
+		d.after(d.op(row, panel, plan.LevelJoints, Hand, raw, size), panel.ID)
+		return
+	}
 	d.after(d.op(row, panel, plan.PlaneToThick, d.byMachine(tool.ThicknessPlaner, size), raw, size), panel.ID)
 }
 

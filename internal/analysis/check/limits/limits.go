@@ -125,7 +125,9 @@ func (j *judge) workpiece(w plan.Workpiece) {
 		j.at(sawing, w, rough)
 		if !sheet {
 			j.at(jointing, w, rough)
-			j.at(planing, w, w.Thickness)
+			if rough.Nm > w.Thickness.Nm || w.Stock == "" {
+				j.at(planing, w, w.Thickness)
+			}
 		}
 	case plan.PanelPiece, plan.NarrowPanel:
 		if !w.InWidths {
