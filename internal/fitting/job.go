@@ -74,7 +74,7 @@ type bench struct {
 
 func (b *bench) lay() {
 	work := map[hardware.FittingKind]func(){
-		hardware.Knob: b.knob, hardware.TurnButton: b.turnButton, hardware.Hinge: b.hinge, hardware.Catch: b.catch,
+		hardware.Knob: b.knob, hardware.Pull: b.pull, hardware.TurnButton: b.turnButton, hardware.Hinge: b.hinge, hardware.Catch: b.catch,
 		hardware.Runner: b.runner, hardware.Slide: b.slide, hardware.Button: b.button,
 	}[b.Fitting.Kind]
 	side, _ := b.Side.Axis()

@@ -120,6 +120,9 @@ func TestSurfaces(t *testing.T) {
 			m, c := b.Fig("m", 3500), b.Fig("c", 2700)
 			j.On, j.Side, j.Runs, j.Margin, j.Centre = b.Find("door"), piece.ToFront, piece.Up, &m, &c
 		}, [6]float64{257.5, 282.5, -40, -18, 337.5, 362.5}, true, 1, [2]float64{4.5, 18}},
+		{"bow pull 96", func(b *trial.Builder, j *fitting.Job) { // 106 x 10 about the middle
+			j.On, j.Side, j.Runs = b.Find("door"), piece.ToFront, piece.Right
+		}, [6]float64{97, 203, -46, -18, 195, 205}, false, 2, [2]float64{4.5, 18}},
 		{"turn-button 40", func(b *trial.Builder, j *fitting.Job) {
 			j.On, j.Side, j.Runs = b.Find("door"), piece.ToFront, piece.Right
 		}, [6]float64{130, 170, -26, -18, 193, 207}, false, 1, [2]float64{2.1, 17}},

@@ -24,18 +24,29 @@ func (b *bench) knob() {
 	side, _ := b.Side.Axis()
 	d := b.size("diameter", b.Fitting.Diameter)
 	b.drum("knob", b.box(d, d, b.size("projection", b.Fitting.Projection)), side)
-	b.throughHole()
+	b.throughHole(b.along(b.On), 1)
 }
 
-// throughHole bores the part for the shank of one screw.
-func (b *bench) throughHole() {
+// pull stands a bow on the side, as wide beyond its two screws as half of it is; they come
+// through the part from behind.
+func (b *bench) pull() {
+	between, width := b.size("length", b.Fitting.Length), b.size("width", b.Fitting.Width)
+	at := b.box(b.Ledger.Sum(b.Name+".long", between, width), width, b.size("projection", b.Fitting.Projection))
+	b.body("pull", at)
+	ends := b.about(b.along(b.On), between)
+	b.throughHole(ends.Low, 1)
+	b.throughHole(ends.High, 2)
+}
+
+// throughHole bores the part for the shank of a screw at a place along the runs.
+func (b *bench) throughHole(along piece.Figure, nth int) {
 	s, ok := b.screw()
 	if !ok {
 		return
 	}
 	spot := [3]piece.Figure{}
-	spot[b.Runs], spot[b.across()] = b.along(b.On), b.middle(b.On)
-	b.bore(b.On, b.Side, spot, b.size("clearance", s.Holes(b.WoodOn).Clearance.Value), b.none(), 1)
+	spot[b.Runs], spot[b.across()] = along, b.middle(b.On)
+	b.bore(b.On, b.Side, spot, b.size("clearance", s.Holes(b.WoodOn).Clearance.Value), b.none(), nth)
 }
 
 // turnButton lays a turn-button on the side, about one screw in its middle.

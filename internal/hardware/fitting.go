@@ -17,6 +17,7 @@ type FittingKind string
 // The kinds of fitting.
 const (
 	Knob       FittingKind = "knob"
+	Pull       FittingKind = "pull" // a bow on two screws
 	TurnButton FittingKind = "turn-button"
 	Hinge      FittingKind = "hinge"
 	Catch      FittingKind = "catch"
@@ -26,18 +27,18 @@ const (
 )
 
 // kinds are all of them.
-var kinds = []FittingKind{Knob, TurnButton, Hinge, Catch, Runner, Slide, Button}
+var kinds = []FittingKind{Knob, Pull, TurnButton, Hinge, Catch, Runner, Slide, Button}
 
 // Fitting is a fitting with the sizes that matter to the wood; those that do not
 // apply are zero.
 type Fitting struct {
 	Kind FittingKind
 	Name string
-	// Length is along a hinge's knuckle or a turn-button; Width across (a hinge
-	// opened flat); Thickness of a leaf or button.
+	// Length is along a hinge's knuckle or a turn-button, or between the two screws of a
+	// pull; Width across (a hinge opened flat); Thickness of a leaf or button.
 	Length, Width, Thickness unit.Length
 	// Diameter is a knob's, a hinge's knuckle or a ball catch's barrel; Projection how
-	// far a knob stands off.
+	// far a knob or a pull stands off.
 	Diameter, Projection unit.Length
 	// Depth is how deep a ball catch is let in, or how far a button's tongue goes in.
 	Depth unit.Length
