@@ -89,6 +89,18 @@ func TestChecksInDocuments(t *testing.T) {
 	}
 }
 
+// TestScrewsInDocuments: a row of screws across the grain, tight over a hair more than 100
+// between the first and the last; in slots that reach as far as the wood moves to each side
+// of its middle, and a tenth less. Wood of which that is not known is told by itself.
+func TestScrewsInDocuments(t *testing.T) {
+	for which, code := range map[string]diag.Code{"tight": "screwed-across-the-grain", "slots": "slots-too-short"} {
+		oneFinding(t, "season", which+"-fails", plan.Fail, code)
+		if got := findingsOf(t, "season", which+"-passes"); len(got) != 0 {
+			t.Errorf("%s, the document that passes by a hair: %v", which, got)
+		}
+	}
+}
+
 // TestGoodDocument plans a good small piece: no check says a word.
 func TestGoodDocument(t *testing.T) {
 	p := planNamed(t, checkWorld(t, "good"), "good.piece.hcl", nil).Plan
