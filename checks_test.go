@@ -99,6 +99,16 @@ func TestScrewsInDocuments(t *testing.T) {
 			t.Errorf("%s, the document that passes by a hair: %v", which, got)
 		}
 	}
+	for _, f := range findingsOf(t, "season", "slots-fails") {
+		if len(f.Remedy) != 1 || len(f.Remedy[0].Edits) == 0 {
+			t.Fatalf("no edit makes the slots longer: %v", f.Remedy)
+		}
+		for _, g := range applyRemedy(t, checkWorld(t, "season"), "slots-fails.piece.hcl", f.Remedy[0], nil, f).Findings {
+			if g.Check == "season" && g.Status != plan.Pass {
+				t.Errorf("slots made longer leave %s", g.Code)
+			}
+		}
+	}
 }
 
 // TestGoodDocument plans a good small piece: no check says a word.

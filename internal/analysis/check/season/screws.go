@@ -3,6 +3,7 @@ package season
 import (
 	"strings"
 
+	"scantling/internal/analysis/check/reach"
 	"scantling/internal/analysis/check/verdict"
 	"scantling/internal/diag"
 	"scantling/internal/message"
@@ -67,9 +68,14 @@ func (j *judge) screwed(g *piece.Joint, p *piece.Part, axis piece.Axis, limit ve
 	if p.Address == g.A {
 		other = g.B
 	}
-	j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: code, Address: g.Address, Where: g.Where,
+	x := plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: code, Address: g.Address, Where: g.Where,
 		Is: &is, Limit: &half, Source: verdict.Cite(timber.SourceNarrow),
 		Text: message.New(key, message.Text("mark", j.out.Mark(p.Address)), message.Text("other", j.out.Mark(other)), message.Length("is", is.Nm),
 			message.Length("moves", moves.Nm), message.LengthRounded("half", half.Nm, unit.Up)),
-	}, g.A, g.B)
+	}
+	if g.Slides {
+		to := half.Nm.Round(unit.Millimetre/10, unit.Up)
+		x.Remedy = append(x.Remedy, reach.Rewrite(j.Context, message.New("check.season.longer", message.Length("to", to)), slot, to, unit.Up))
+	}
+	j.out.Add(x, g.A, g.B)
 }
