@@ -249,7 +249,7 @@ func (s *sequencer) gluePanels(inWidths bool) {
 		st.Operations = append(st.Operations, op.ID)
 		st.Marks = append(st.Marks, s.marksOf(op.Workpiece)...)
 		st.Hands += s.Estimates.Clean
-		st.More = append(st.More, s.narrowOf(op)...)
+		st.More = append(s.narrowOf(op), st.More...)
 	}
 	if len(st.Operations) == 0 {
 		return
