@@ -39,6 +39,7 @@ var inDocuments = map[string]checkDocuments{
 	"grip":         {fails: "scoop-too-shallow", unknown: "front-unknown"},
 	"hidden":       {fails: "groove-shows", noUnknown: "a joint for a part that is not there is an error of the document"},
 	"holds":        {fails: "contents-do-not-fit", unknown: "contents-nowhere"},
+	"joints":       {fails: "joint-overloaded", unknown: "joint-load-unknown", noEdit: "a housing, a cleat or more fasteners: the design"},
 	"land":         {fails: "floor-too-thin", noUnknown: "a row without a sum is an error of the document"},
 	"limits":       {fails: "workpiece-too-thin", unknown: "machine-unknown", noEdit: "what is too thin for a machine is made thicker, or otherwise: the maker's choice"},
 	"measured":     {fails: "diagonals-not-measured", unknown: "opening-not-measured"},
