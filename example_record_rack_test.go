@@ -224,3 +224,12 @@ func TestRecordRackOnFeet(t *testing.T) {
 		t.Errorf("%v: the top is like the shelf under it", l)
 	}
 }
+
+// TestRecordRackTooLong: shelves of 2612 lie on no sheet of 2440. That is told once for
+// each, with both figures, and not again as parts that are made from nothing.
+func TestRecordRackTooLong(t *testing.T) {
+	got := codes(planExample(t, "record-rack", nil, "  inside = 850\n", "  inside = 2600\n"))
+	if n := len(slices.DeleteFunc(slices.Clone(got), func(c diag.Code) bool { return c != "no-stock" })); n != 2 || slices.Contains(got, "rehearsal-missing") {
+		t.Errorf("%v: no stock for the two kinds of shelf, once each", got)
+	}
+}

@@ -70,7 +70,7 @@ func Run(src evaluate.Sources) (Result, error) {
 	}
 	p := assemble(c, report)
 	if !c.Broken {
-		p.Findings = append(p.Findings, rehearse(c, p)...)
+		p.Findings = append(p.Findings, rehearse(c, p, report.Diagnostics)...)
 		analysis.SortFindings(p.Findings)
 		analysis.Explain(c.Ledger, p.Findings)
 	}
@@ -115,11 +115,14 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 }
 
 // rehearse carries the assembled plan out on paper. It is not an analysis like
-// the others: it reads what they printed and nothing behind it.
-func rehearse(c *analysis.Context, p *plan.Plan) []plan.Finding {
+// the others: it reads what they printed and nothing behind it. That a part is made from
+// nothing is not told again where it was told that no stock makes it.
+func rehearse(c *analysis.Context, p *plan.Plan, told diag.List) []plan.Finding {
 	shop := operations.Of(c.Shop)
 	findings, _ := rehearsal.Check(rehearsal.Input{Plan: p, Cuts: p.Piece.Cuts, Machines: shop.Machines, Cutters: shop.Cutters})
-	return findings
+	return slices.DeleteFunc(findings, func(f plan.Finding) bool {
+		return f.Code == rehearsal.CodeMissing && slices.ContainsFunc(told, func(d diag.Diagnostic) bool { return d.Code == blanks.CodeNoStock && d.Address == f.Address })
+	})
 }
 
 // fromDiagrams ties blanks and strips to the boards that they are cut from.
