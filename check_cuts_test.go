@@ -6,6 +6,7 @@ import (
 
 	"scantling/internal/diag"
 	"scantling/internal/plan"
+	"scantling/internal/unit"
 )
 
 // TestCutsInDocuments holds the checks of how cuts are made, and of what was read, to what
@@ -51,6 +52,25 @@ func TestHouseRulesInDocuments(t *testing.T) {
 		if got := findingsOf(t, check, "ruled"); len(got) != 0 {
 			t.Errorf("%s: %v", check, got)
 		}
+	}
+}
+
+// TestMoistures: a panel that binds is told with how damp its wood is today and then.
+func TestMoistures(t *testing.T) {
+	found := findingsOf(t, "panel room", "fails")
+	if len(found) != 1 {
+		t.Fatal(found)
+	}
+	roles := map[string]bool{}
+	for _, q := range found[0].Figures {
+		if roles[q.Role] = true; q.Role == plan.RoleToday || q.Role == plan.RoleThen {
+			if q.Value.Dim() != unit.DimMoisture || q.Source.Key != "timber.emc" || q.Entry == 0 {
+				t.Errorf("%s: %+v", q.Role, q.Estimate)
+			}
+		}
+	}
+	if !roles[plan.RoleLimit] || !roles[plan.RoleToday] || !roles[plan.RoleThen] {
+		t.Errorf("told with %v", roles)
 	}
 }
 

@@ -46,6 +46,8 @@ const (
 	RoleStays = "stays" // how much of a drawer must stay in its opening
 	RoleLoad  = "load"  // what weighs on it
 	RoleAfter = "after" // what becomes of it after years
+	RoleToday = "today" // how damp the wood is today
+	RoleThen  = "then"  // how damp it is when it happens
 )
 
 // Quantity is one figure of a finding: its role, and beside it the keys of an

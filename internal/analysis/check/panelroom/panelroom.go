@@ -61,7 +61,8 @@ var Analysis = analysis.Declare(analysis.Info{
 			out.Add(plan.Finding{
 				Remedy: more(c.Piece, out, r, -min(low, spare)),
 				Status: plan.Fail, Severity: diag.Error, Code: CodeBinds, Address: r.Part, Where: where, Is: verdict.Figure(r.Room), Limit: &grows,
-				Source: verdict.Cite(r.Swell.Grows.Source), Text: message.New("check.panelroom.binds", mark, message.Length("room", r.Room.Nm),
+				Figures: append([]plan.Quantity{verdict.Quantity(plan.RoleLimit, r.Swell.Grows)}, out.Moistures(true)...),
+				Source:  verdict.Cite(r.Swell.Grows.Source), Text: message.New("check.panelroom.binds", mark, message.Length("room", r.Room.Nm),
 					message.LengthRounded("grows", grows.Nm, unit.Up), message.LengthRounded("short", -min(low, spare), unit.Up), message.Length("spare", high)),
 			}, r.Part)
 		}
@@ -69,7 +70,8 @@ var Analysis = analysis.Declare(analysis.Info{
 			shrinks := r.Swell.Shrinks.Figure()
 			out.Add(plan.Finding{
 				Status: plan.Fail, Severity: diag.Error, Code: CodeFalls, Address: r.Part, Where: where, Is: verdict.Figure(r.Enters), Limit: &shrinks,
-				Source: verdict.Cite(r.Swell.Shrinks.Source), Text: message.New("check.panelroom.falls", mark, message.Length("enters", r.Enters.Nm),
+				Figures: append([]plan.Quantity{verdict.Quantity(plan.RoleLimit, r.Swell.Shrinks)}, out.Moistures(false)...),
+				Source:  verdict.Cite(r.Swell.Shrinks.Source), Text: message.New("check.panelroom.falls", mark, message.Length("enters", r.Enters.Nm),
 					message.LengthRounded("shrinks", shrinks.Nm, unit.Up), message.Length("keeps", keeps)),
 			}, r.Part)
 		}

@@ -83,7 +83,7 @@ func (j *judge) row(m bodies.Move, row []*piece.Part, a piece.Axis, held map[add
 		parts = append(parts, p.Address)
 	}
 	j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: CodeTray, Address: row[0].Address, Where: row[0].Where,
-		Is: &room, Limit: &growth, Source: verdict.Cite(timber.SourceNarrow),
+		Is: &room, Limit: &growth, Source: verdict.Cite(timber.SourceNarrow), Figures: j.out.Moistures(true),
 		Text: message.New("check.season.loose-binds", message.Text("mark", j.out.Mark(row[0].Address)), message.Count("count", len(row)), message.Length("is", room.Nm),
 			message.Length("limit", growth.Nm), message.Length("miss", growth.Nm-room.Nm)),
 	}, parts...)

@@ -149,7 +149,7 @@ func (j *judge) clearance(f *piece.Fit, c plan.Clearance) {
 	enough := j.Ledger.Sum(string(f.Address)+".enough at dry", c.GrowsWet, c.ShrinksDry, play.Figure)
 	less := j.Ledger.Less(string(f.Address)+".spare", c.AtWet, play.Figure)
 	j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Note, Code: CodeLoose, Address: f.Address, Where: f.Where,
-		Is: verdict.Figure(c.AtDry), Limit: &enough, Source: play.Source,
+		Is: verdict.Figure(c.AtDry), Limit: &enough, Source: play.Source, Figures: j.out.Moistures(false),
 		Text: message.New("check.season.loose", message.Address("fit", f.Address), message.Word("across", "fit."+c.Across), message.Length("is", c.AtDry.Nm),
 			message.Length("limit", enough.Nm), message.LengthRounded("less", less.Nm, unit.Down)),
 	}, c.Moves)
@@ -157,7 +157,7 @@ func (j *judge) clearance(f *piece.Fit, c plan.Clearance) {
 
 func (j *judge) binds(f *piece.Fit, across string, is piece.Figure, moves address.Address, source string) {
 	none := j.Ledger.Leaf("no clearance", 0, ledger.HouseRule, source)
-	x := plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: CodeBinds, Address: f.Address, Where: f.Where, Is: &is, Limit: &none, Source: source,
+	x := plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: CodeBinds, Address: f.Address, Where: f.Where, Is: &is, Limit: &none, Source: source, Figures: j.out.Moistures(true),
 		Text: message.New("check.season.binds", message.Address("fit", f.Address), message.Word("across", "fit."+across), message.LengthRounded("over", -is.Nm, unit.Up)),
 	}
 	var leave piece.Figure

@@ -6,6 +6,7 @@ import (
 	"scantling/internal/analysis/movement"
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
+	"scantling/internal/plan"
 	"scantling/internal/timber"
 	"scantling/internal/unit"
 )
@@ -42,6 +43,25 @@ func (f *Findings) Season(name string, m piece.Material, size piece.Figure) (gro
 	}
 	shrinks, err = l.Call(name+".shrinks", "loss to the driest", args...)
 	return grows, shrinks, err
+}
+
+// Moistures returns how damp the wood is today, and when it is at its wettest or driest;
+// nothing where the shop does not tell its air.
+func (f *Findings) Moistures(wettest bool) []plan.Quantity {
+	if f.context.Shop == nil || f.context.Shop.Climate.Season == (timber.Season{}) {
+		return nil
+	}
+	season := f.context.Shop.Climate.Season
+	end, name := season.Dry, "dry"
+	if wettest {
+		end, name = season.Wet, "wet"
+	}
+	at := func(role, when string, m timber.Moisture) plan.Quantity {
+		id := f.moisture(when, m)
+		e, _ := f.context.Ledger.Entry(id)
+		return plan.Quantity{Role: role, Estimate: plan.Estimate{Value: e.Value, Entry: id, Source: timber.SourceEMC}}
+	}
+	return []plan.Quantity{at(plan.RoleToday, "now", season.Now), at(plan.RoleThen, name, end)}
 }
 
 // moisture enters a moisture content to the hundredth of a percent.
