@@ -233,3 +233,13 @@ func TestRecordRackTooLong(t *testing.T) {
 		t.Errorf("%v: no stock for the two kinds of shelf, once each", got)
 	}
 }
+
+// TestRecordRackGluedAlone: rebates of plywood hold by glue alone, since half of its layers
+// run along the edge; the pins, or screws, hold while it sets. So nothing is told without
+// them, as it is of solid wood.
+func TestRecordRackGluedAlone(t *testing.T) {
+	r := planExample(t, "record-rack", nil, "  pins   = { kind = \"panel pin 25\", count = 4, margin = 30 }\n", "")
+	if got := codes(r); slices.Contains(got, "end-grain-without-pins") || len(r.Plan.Diagnostics) > 0 {
+		t.Errorf("%v", got)
+	}
+}
