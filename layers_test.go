@@ -47,6 +47,7 @@ internal/analysis
 internal/analysis/apart internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rounding internal/analysis/rows internal/analysis/tolerance internal/analysis/strength internal/analysis/supplies
 internal/analysis/stages
 internal/analysis/blanks
+internal/analysis/strips
 internal/analysis/cutting
 internal/analysis/operations
 internal/analysis/setups
@@ -71,7 +72,7 @@ cmd/scantling cmd/scantling-wasm
 // forbid lists pairs "who: what": independence that the order alone does not
 // give. A trailing slash means everything below.
 const forbid = `
-internal/analysis/rehearsal: internal/analysis/operations internal/analysis/setups internal/analysis/sequence internal/analysis/blanks internal/analysis/cutting
+internal/analysis/rehearsal: internal/analysis/operations internal/analysis/setups internal/analysis/sequence internal/analysis/blanks internal/analysis/strips internal/analysis/cutting
 internal/output/: internal/optimise internal/evaluate internal/document internal/joinery
 internal/optimise/conform: internal/analysis/ internal/optimise internal/optimise/account internal/optimise/beam internal/optimise/boards internal/optimise/ceiling internal/optimise/coarse internal/optimise/cover internal/optimise/lp internal/optimise/sawing internal/optimise/sheets internal/optimise/shortlist internal/optimise/work internal/optimise/written
 internal/optimise/problems: internal/optimise internal/optimise/account internal/optimise/beam internal/optimise/boards internal/optimise/ceiling internal/optimise/coarse internal/optimise/cover internal/optimise/lp internal/optimise/sawing internal/optimise/sheets internal/optimise/shortlist internal/optimise/work internal/optimise/written

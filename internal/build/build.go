@@ -50,7 +50,7 @@ type Result struct {
 // order follows from their needs.
 func Analyses() []analysis.Analysis {
 	return append(check.All(),
-		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, contents.Analysis, contents.Stows, supplies.Analysis, movement.Analysis, movement.Seasons, strength.Analysis, cost.Analysis, apart.Analysis,
+		marks.Analysis, stages.Analysis, cutting.Strips, cutting.Analysis, contents.Analysis, contents.Stows, supplies.Analysis, movement.Analysis, movement.Seasons, strength.Analysis, cost.Analysis, apart.Analysis,
 		rows.Analysis, operations.Analysis, setups.Analysis, sequence.Analysis,
 	)
 }
@@ -94,7 +94,7 @@ func assemble(c *analysis.Context, report analysis.Report) *plan.Plan {
 		p.Stages, p.Measures, p.Parts = s.Stages, s.Measures, s.Rows
 	}
 	p.Parts = rounding.Rows(c.Piece, p.Parts)
-	p.Workpieces = blanks.Analysis.Get(c)
+	p.Workpieces = cutting.Strips.Get(c).Workpieces
 	if cut, ok := cutting.Analysis.Result(c); ok {
 		p.Diagrams = cut.Diagrams
 		p.Workpieces = fromDiagrams(p.Workpieces, cut.From)

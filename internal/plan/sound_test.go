@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"scantling/internal/analysis"
-	"scantling/internal/analysis/blanks"
 	"scantling/internal/analysis/check/checktest"
 	"scantling/internal/analysis/contents"
 	"scantling/internal/analysis/cost"
@@ -40,7 +39,7 @@ var chest = func() []byte {
 	cuts, lowered, _ := joinery.Lower(&b.Piece, b.Ledger)
 	c := &analysis.Context{Piece: &b.Piece, Cuts: cuts, Joints: lowered, Shop: s, Ledger: b.Ledger}
 	report, err := analysis.Run(c, []analysis.Analysis{
-		marks.Analysis, stages.Analysis, blanks.Analysis, cutting.Analysis, rows.Analysis,
+		marks.Analysis, stages.Analysis, cutting.Strips, cutting.Analysis, rows.Analysis,
 		operations.Analysis, setups.Analysis, contents.Analysis, cost.Analysis,
 	})
 	if err != nil || len(report.LeftOut) > 0 {
@@ -50,7 +49,7 @@ var chest = func() []byte {
 	staged := stages.Analysis.Get(c)
 	p := &plan.Plan{
 		Schema: plan.Schema, Piece: &b.Piece, Ledger: b.Ledger, Parts: staged.Rows, Stages: staged.Stages, Measures: staged.Measures,
-		Workpieces: blanks.Analysis.Get(c), Diagrams: cutting.Analysis.Get(c).Diagrams, Rows: rows.Analysis.Get(c),
+		Workpieces: cutting.Strips.Get(c).Workpieces, Diagrams: cutting.Analysis.Get(c).Diagrams, Rows: rows.Analysis.Get(c),
 		Operations: cards.Operations, Setups: cards.Setups, Held: contents.Analysis.Get(c), Buying: bought.Buying, Cost: bought.Cost,
 	}
 	data, err := json.Marshal(p)

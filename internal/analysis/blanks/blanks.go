@@ -25,13 +25,22 @@ type Input struct {
 	Stock      []Stock
 	Limits     Limits
 	Allowances Allowances
-	Ledger     *ledger.Ledger
+	// Layouts are how the panels of a mark are shared out into strips; a mark that is
+	// not there has equal strips, and so has one whose layout cannot be.
+	Layouts map[string]Layout
+	Ledger  *ledger.Ledger
 }
 
 // Derive returns the workpieces, in the order of the rows and, within a row,
 // blanks and strips before panels before the part; assemblies come last.
 func Derive(in Input) ([]plan.Workpiece, diag.List) {
-	d := deriver{Input: in, series: map[address.Address][]piece.Series{}, slots: map[address.Address][]piece.Cut{}, own: map[string]string{}, from: map[address.Address][]int{}}
+	d := derive(in)
+	return d.out, d.diags
+}
+
+func derive(in Input) *deriver {
+	d := &deriver{Input: in, series: map[address.Address][]piece.Series{}, slots: map[address.Address][]piece.Cut{}, cuts: map[address.Address][]piece.Cut{},
+		own: map[string]string{}, from: map[address.Address][]int{}}
 	for _, m := range in.Piece.Materials {
 		d.own[m.Name] = m.Stock
 	}
@@ -39,6 +48,7 @@ func Derive(in Input) ([]plan.Workpiece, diag.List) {
 		d.series[s.Part] = append(d.series[s.Part], s)
 	}
 	for _, c := range in.Cuts {
+		d.cuts[c.Part] = append(d.cuts[c.Part], c)
 		if c.Slot != nil {
 			d.slots[c.Part] = append(d.slots[c.Part], c)
 		}
@@ -61,17 +71,20 @@ func Derive(in Input) ([]plan.Workpiece, diag.List) {
 		d.part(row)
 	}
 	d.assemblies()
-	return d.out, d.diags
+	return d
 }
 
 type deriver struct {
 	Input
 	series map[address.Address][]piece.Series
 	slots  map[address.Address][]piece.Cut
+	cuts   map[address.Address][]piece.Cut
 	// own names the stock that answers for a material; from lists the blanks and
 	// panels that a part comes out of, by their places in out.
-	own   map[string]string
-	from  map[address.Address][]int
+	own  map[string]string
+	from map[address.Address][]int
+	// glued are the panels, the first of each mark.
+	glued []glued
 	out   []plan.Workpiece
 	diags diag.List
 }

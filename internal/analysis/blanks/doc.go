@@ -9,7 +9,8 @@
 // no wider than the board gives over the jointer, and meet in the middle of lands
 // or clear of whatever else is cut along the part. A panel that is wider than the
 // thicknesser is made from narrow panels that it takes, and strips left over. A part that no stock serves is
-// told with the two figures that clash.
+// told with the two figures that clash. Other ways to share a panel out are listed
+// for whoever chooses among them (Choices), and taken if told (Input.Layouts).
 //
 // Which stock: what the material names, if the part comes out of it; else of the
 // rack, then of the shop's list, the thinnest that is thick and long enough, the

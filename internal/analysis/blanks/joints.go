@@ -19,17 +19,17 @@ const clearOfCut = 5 * unit.Millimetre
 // maxStrips bounds how many strips a panel is glued up from.
 const maxStrips = 64
 
-// strips shares a panel's width into strips of at most room, each with the
-// panel's allowance at its outer edges: equal ones where nothing is cut along the
-// part, else with their joints in the middle of lands, or clear of what is cut. It
-// returns nil if that cannot be.
-func (d *deriver) strips(row plan.PartRow, member address.Address, width ledger.Figure, room unit.Length) []ledger.Figure {
-	if room <= 0 || width.Nm <= 0 {
+// strips shares a panel's width into at least so many strips of at most room, each
+// with the panel's allowance at its outer edges: equal ones where nothing that is cut
+// along the part comes near, else with their joints in the middle of lands, or clear
+// of what is cut. It returns nil if that cannot be.
+func (d *deriver) strips(g glued, room unit.Length, least int) []ledger.Figure {
+	if room <= 0 || g.width.Nm <= 0 {
 		return nil
 	}
-	cuts := d.along(member)
-	lands := d.lands(member, cuts)
-	for n := int((width.Nm + room - 1) / room); n <= maxStrips; n++ {
+	row, width, cuts := g.row, g.width, d.along(g.parts)
+	lands := d.lands(g.parts[0], cuts)
+	for n := max(least, int((width.Nm+room-1)/room)); n <= maxStrips; n++ {
 		places := lands
 		if len(lands) == 0 {
 			if len(cuts) == 0 {
@@ -144,13 +144,17 @@ func (s stretch) holds(at unit.Length) bool {
 	return at > s.near.Nm-clearOfCut && at < s.far.Nm+clearOfCut
 }
 
-// along lists the stretches of width that slots of the part's faces take along
-// the grain, in order; those that overlap are one.
-func (d *deriver) along(member address.Address) []stretch {
+// along lists the stretches of width that cuts take where a joint between strips
+// would run along in them or come out in them: slots along the grain, recesses,
+// holes. They are those of all parts that come out of one panel, in order; stretches
+// that overlap are one.
+func (d *deriver) along(parts []address.Address) []stretch {
 	var out []stretch
-	for _, c := range d.slots[member] {
-		if open, _ := c.Slot.Open.Axis(); open == piece.AlongThickness && c.Slot.Run == piece.AlongLength {
-			out = append(out, stretch{c.Slot.Near, c.Slot.Far})
+	for _, member := range parts {
+		for _, c := range d.cuts[member] {
+			if s, ok := d.stretch(c); ok {
+				out = append(out, s)
+			}
 		}
 	}
 	slices.SortStableFunc(out, func(a, b stretch) int {
@@ -167,6 +171,31 @@ func (d *deriver) along(member address.Address) []stretch {
 		merged = append(merged, s)
 	}
 	return merged
+}
+
+// stretch is what a cut takes of its part's width, if joints must stay out of it. A
+// hole into an edge is crossed by no joint, and a socket in an end runs through the
+// thickness: strips share it.
+func (d *deriver) stretch(c piece.Cut) (stretch, bool) {
+	switch {
+	case c.Slot != nil && c.Slot.Run == piece.AlongLength && c.Slot.Across() == piece.AlongWidth:
+		return stretch{c.Slot.Near, c.Slot.Far}, true
+	case c.Slot != nil && c.Slot.Run == piece.AlongWidth && c.Kind == piece.Recess:
+		return stretch{c.Slot.From, c.Slot.To}, true
+	case c.Bore != nil:
+		axis, _ := c.Bore.Open.Axis()
+		if axis == piece.AlongWidth {
+			return stretch{}, false
+		}
+		middle := c.Bore.At[0]
+		if axis == piece.AlongThickness {
+			middle = c.Bore.At[1]
+		}
+		name := string(c.Address) + ".edge"
+		half := d.Ledger.Half(name, c.Bore.Diameter)
+		return stretch{d.Ledger.Less(name, middle, half), d.Ledger.Sum(name, middle, half)}, true
+	}
+	return stretch{}, false
 }
 
 // lands returns the middles of the lands of a part's rows across its width, as

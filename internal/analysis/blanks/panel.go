@@ -17,7 +17,7 @@ func (d *deriver) panel(row plan.PartRow, s Stock, n int, parts []address.Addres
 	if d.Limits.Plane > 0 {
 		room = min(room, d.Limits.Plane-2*d.Allowances.Strip.Nm)
 	}
-	widths := d.strips(row, parts[0], width, room)
+	widths := d.shared(glued{row, s, parts, width, room})
 	if widths == nil {
 		d.complain(row, message.New("blanks.no-strips", message.Text("mark", row.Mark), message.Length("width", width.Nm), message.Length("room", room)))
 		return

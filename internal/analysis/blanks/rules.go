@@ -67,6 +67,8 @@ type Limits struct {
 	// Joint is the widest face that the jointer takes, Plane the widest that the
 	// thicknesser takes; 0 is unbounded.
 	Joint, Plane unit.Length
+	// LeastRip is the narrowest piece that the table saw may part off.
+	LeastRip unit.Length
 	// Resaw is the widest board that the band saw takes on edge, 0 for none, and
 	// ResawKerf what it turns to dust.
 	Resaw, ResawKerf unit.Length

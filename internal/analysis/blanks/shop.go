@@ -84,6 +84,11 @@ func limitsOf(s *shop.Shop) Limits {
 		out.LeastPlane, out.Plane = max(out.LeastPlane, plane), planeWide
 	}
 	out.LeastRout = rout
+	for i, m := range s.Of(tool.TableSaw) {
+		if w := m.Tool.Completed().Least.Width.Value; i == 0 || w < out.LeastRip {
+			out.LeastRip = w
+		}
+	}
 	for _, m := range s.Of(tool.BandSaw) {
 		if c := m.Tool.Completed(); c.Greatest.Thickness.Value > out.Resaw {
 			out.Resaw, out.ResawKerf = c.Greatest.Thickness.Value, c.Kerf.Value

@@ -90,6 +90,17 @@ type Used struct {
 // its stock is told and left out; the others are cut.
 func Decide(ctx context.Context, in Input) (Result, diag.List) {
 	res := Result{From: map[string]string{}}
+	answers, diags := ask(ctx, in)
+	for _, a := range answers {
+		a.question.read(a.answer, &res)
+	}
+	return res, diags
+}
+
+// ask puts the questions of every kind of stock to the engine, and lists what cannot
+// be cut. Nothing is entered in the ledger.
+func ask(ctx context.Context, in Input) ([]solved, diag.List) {
+	var out []solved
 	var diags diag.List
 	of := map[string][]plan.Workpiece{}
 	for _, w := range in.Workpieces {
@@ -124,11 +135,9 @@ func Decide(ctx context.Context, in Input) (Result, diag.List) {
 			faults = append(faults, a.question.faults...)
 		}
 		diags = append(diags, faults...)
-		for _, a := range answers {
-			a.question.read(a.answer, &res)
-		}
+		out = append(out, answers...)
 	}
-	return res, diags
+	return out, diags
 }
 
 // solved is a question with its answer.

@@ -20,6 +20,9 @@
 // all is judged by the check on limits). Grain is kept: a blank lies with its length along the board; only
 // on a sheet without grain it may turn.
 //
+// Which strips a glued-up panel is made of is decided with it: Share tries the ways
+// that blanks lists against the boards, by the search of package strips.
+//
 // Sizes are the workpieces' own figures; a position is a sum of sizes and kerfs
 // in the ledger. Areas are square millimetres. The search runs by counted work, so
 // the same documents give the same diagrams everywhere.

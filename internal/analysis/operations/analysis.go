@@ -2,7 +2,6 @@ package operations
 
 import (
 	"scantling/internal/analysis"
-	"scantling/internal/analysis/blanks"
 	"scantling/internal/analysis/cutting"
 	"scantling/internal/analysis/stages"
 	"scantling/internal/diag"
@@ -12,11 +11,11 @@ import (
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "operations", Kind: analysis.Derive,
 	Doc:      "Which passes make every workpiece and every cut: machine, cutter, side down, what comes first?",
-	Requires: []analysis.Analysis{stages.Analysis, blanks.Analysis, cutting.Analysis},
+	Requires: []analysis.Analysis{stages.Analysis, cutting.Strips, cutting.Analysis},
 }, func(c *analysis.Context) (Result, diag.List) {
 	s := stages.Analysis.Get(c)
 	return Derive(Input{
-		Piece: c.Piece, Cuts: c.AllCuts(), Rows: s.Rows, Stages: s.Stages, Workpieces: blanks.Analysis.Get(c),
+		Piece: c.Piece, Cuts: c.AllCuts(), Rows: s.Rows, Stages: s.Stages, Workpieces: cutting.Strips.Get(c).Workpieces,
 		Diagrams: cutting.Analysis.Get(c).Diagrams, Shop: Of(c.Shop), Ledger: c.Ledger,
 	})
 })

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"scantling/internal/analysis"
-	"scantling/internal/analysis/blanks"
+	"scantling/internal/analysis/cutting"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/operations"
 	"scantling/internal/analysis/rehearsal"
@@ -51,10 +51,10 @@ func quick(t *testing.T, src evaluate.Sources) (*plan.Plan, rehearsal.Input) {
 		t.Errorf("%v: %s %s %v", src.Inputs, d.Code, d.Address, d.Text)
 	}
 	c := &analysis.Context{Piece: e.Piece, Cuts: cuts, Joints: low, Shop: e.Shop, Ledger: e.Ledger}
-	if _, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, stages.Analysis, blanks.Analysis}); err != nil {
+	if _, err := analysis.Run(c, []analysis.Analysis{marks.Analysis, stages.Analysis, cutting.Strips}); err != nil {
 		t.Fatal(err)
 	}
-	s, shop, workpieces := stages.Analysis.Get(c), operations.Of(e.Shop), blanks.Analysis.Get(c)
+	s, shop, workpieces := stages.Analysis.Get(c), operations.Of(e.Shop), cutting.Strips.Get(c).Workpieces
 	derived, _ := operations.Derive(operations.Input{Piece: e.Piece, Cuts: c.AllCuts(), Rows: s.Rows, Stages: s.Stages, Workpieces: workpieces, Shop: shop, Ledger: e.Ledger})
 	cards, _ := setups.Decide(setups.Input{Piece: e.Piece, Rows: s.Rows, Workpieces: workpieces, Derived: derived, Shop: shop, Ledger: e.Ledger})
 	steps, _ := sequence.Decide(sequence.Input{

@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"scantling/internal/analysis"
-	"scantling/internal/analysis/blanks"
 	"scantling/internal/analysis/cutting"
 	"scantling/internal/analysis/setups"
 	"scantling/internal/analysis/stages"
@@ -14,12 +13,12 @@ import (
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "sequence", Kind: analysis.Decide,
 	Doc:      "In which order does one person build the piece, and what waits for what?",
-	Requires: []analysis.Analysis{stages.Analysis, blanks.Analysis, cutting.Analysis, setups.Analysis},
+	Requires: []analysis.Analysis{stages.Analysis, cutting.Strips, cutting.Analysis, setups.Analysis},
 }, func(c *analysis.Context) ([]plan.Step, diag.List) {
 	s, cards := stages.Analysis.Get(c), setups.Analysis.Get(c)
 	return Decide(Input{
 		Piece: c.Piece, Cuts: c.AllCuts(), Rows: s.Rows, Stages: s.Stages, Measures: s.Measures,
-		Workpieces: blanks.Analysis.Get(c), Diagrams: cutting.Analysis.Get(c).Diagrams,
+		Workpieces: cutting.Strips.Get(c).Workpieces, Diagrams: cutting.Analysis.Get(c).Diagrams,
 		Operations: cards.Operations, Setups: cards.Setups, Shop: c.Shop,
 	})
 })

@@ -5,9 +5,9 @@ import (
 	"slices"
 
 	"scantling/internal/analysis"
-	"scantling/internal/analysis/blanks"
 	"scantling/internal/analysis/check/bodies"
 	"scantling/internal/analysis/check/verdict"
+	"scantling/internal/analysis/cutting"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
@@ -37,9 +37,9 @@ var source string
 
 // Analysis is the check.
 var Analysis = analysis.Declare(analysis.Info{
-	Name: "glue joint", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, blanks.Analysis},
+	Name: "glue joint", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, cutting.Strips},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	return judge(c, blanks.Analysis.Get(c)), nil
+	return judge(c, cutting.Strips.Get(c).Workpieces), nil
 })
 
 func judge(c *analysis.Context, pieces []plan.Workpiece) []plan.Finding {

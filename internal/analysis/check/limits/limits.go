@@ -5,9 +5,9 @@ import (
 
 	"scantling/internal/address"
 	"scantling/internal/analysis"
-	"scantling/internal/analysis/blanks"
 	"scantling/internal/analysis/check/bodies"
 	"scantling/internal/analysis/check/verdict"
+	"scantling/internal/analysis/cutting"
 	"scantling/internal/analysis/marks"
 	"scantling/internal/diag"
 	"scantling/internal/ledger"
@@ -67,13 +67,13 @@ var source string
 
 // Analysis is the check.
 var Analysis = analysis.Declare(analysis.Info{
-	Name: "limits", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, blanks.Analysis},
+	Name: "limits", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, cutting.Strips},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
 	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("limits", c), member: map[string]address.Address{}}
 	for _, row := range marks.Analysis.Get(c) {
 		j.member[row.Mark] = row.Members[0]
 	}
-	pieces := blanks.Analysis.Get(c)
+	pieces := cutting.Strips.Get(c).Workpieces
 	if len(pieces) == 0 || c.Shop == nil {
 		j.out.Unknown(CodeNone, message.New("check.limits.none"), "", diag.Place{})
 	} else {
