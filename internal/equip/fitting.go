@@ -2,6 +2,7 @@ package equip
 
 import (
 	"cmp"
+	"slices"
 
 	"scantling/internal/document"
 	"scantling/internal/figure"
@@ -16,6 +17,10 @@ func (r *reader) fitting(b *document.Block) (shop.Fitting, bool) {
 	out := shop.Fitting{ID: b.Label(), Price: r.price(b), Have: have, Where: b.Where}
 	if !b.Has("kind") {
 		return out, true
+	}
+	if word := r.words(b, "kind"); !slices.Contains(hardware.FittingKinds(), hardware.FittingKind(word)) {
+		r.unknownKind(b, word, kindNames(hardware.FittingKinds()))
+		return out, false
 	}
 	f := hardware.Fitting{
 		Kind: hardware.FittingKind(r.words(b, "kind")), Name: b.Label(),

@@ -58,10 +58,10 @@ func (r *reader) of(b *document.Block) formula.Reader {
 func (r *reader) head(b *document.Block) {
 	s := r.shop
 	s.Name, s.Where = b.Label(), b.Where
-	if r.words(b, "units") == string(unit.Inches) {
+	if r.of(b).Choice("units", string(unit.Metric), string(unit.Inches)) == string(unit.Inches) {
 		s.Units = unit.Inches
 	}
-	s.Region = cmp.Or(r.words(b, "region"), s.Region)
+	s.Region = cmp.Or(r.of(b).Choice("region", "en-GB", "en-US"), s.Region)
 	s.Currency = cmp.Or(r.words(b, "currency"), s.Currency)
 	if l := r.length(b, "resolution"); l > 0 {
 		s.Resolution = l
@@ -145,13 +145,13 @@ func (r *reader) board(b *document.Block) (shop.Board, bool) {
 		Length: r.length(b, "length"), Width: r.length(b, "width"), Thickness: r.length(b, "thickness"),
 		Surface: stock.Sawn, Quantity: out.Have, Price: r.price(b),
 	}
-	switch r.words(b, "state") {
+	switch r.of(b).Choice("state", "rough", "planed", "finished") {
 	case "planed":
 		out.Stock.Surface = stock.Planed
 	case "finished":
 		out.Stock.Surface = stock.Finished
 	}
-	switch r.words(b, "sawn") {
+	switch r.of(b).Choice("sawn", "flat", "quarter") {
 	case "flat":
 		out.Sawn = timber.FlatSawn
 	case "quarter":
@@ -209,7 +209,7 @@ func (r *reader) sheet(b *document.Block) (shop.Sheet, bool) {
 	out.Stock = stock.Sheet{
 		Name: b.Label(), Material: r.words(b, "kind"), Nominal: r.length(b, "nominal"), Measured: r.length(b, "thickness"),
 		Length: r.length(b, "length"), Width: r.length(b, "width"), Trim: r.shop.TrimEdges,
-		Grain: stock.Grain(cmp.Or(r.words(b, "grain"), string(stock.AlongLength))), Quantity: out.Have, Price: r.price(b),
+		Grain: stock.Grain(cmp.Or(r.of(b).Choice("grain", string(stock.AlongLength), string(stock.AlongWidth), string(stock.NoGrain)), string(stock.AlongLength))), Quantity: out.Have, Price: r.price(b),
 	}
 	for _, must := range []string{"kind", "nominal", "length", "width"} {
 		if !b.Has(must) {

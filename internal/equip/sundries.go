@@ -37,7 +37,7 @@ func (r *reader) glue(b *document.Block) (sundries.Glue, bool) {
 		g.Coldest = stated("coldest", t)
 	}
 	if b.Has("water") {
-		g.Water = r.words(b, "water")
+		g.Water = r.of(b).Choice("water", "D1", "D2", "D3", "D4")
 	}
 	return g, r.refused(g.Check(), b.Where)
 }

@@ -2,6 +2,7 @@ package evaluate
 
 import (
 	"scantling/internal/message"
+	"scantling/internal/unit"
 )
 
 // Bounds of what a document may repeat and of recipes within recipes.
@@ -127,6 +128,7 @@ func (d *decl) newUse(nth, of int) *scope {
 // open sets up what stands at the outermost level of a document: sizes,
 // materials, contents, inputs.
 func (s *scope) open() {
+	s.reader(s.file.Head).Choice("units", string(unit.Metric), string(unit.Inches))
 	s.sizes, s.materials = map[string]*sizeCell{}, map[string]*material{}
 	s.contents, s.inputs = map[string]*contents{}, map[string]*input{}
 	for _, b := range s.file.Blocks {

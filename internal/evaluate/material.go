@@ -81,7 +81,7 @@ func (s *scope) collectMaterials() {
 		s.w.out.Materials = append(s.w.out.Materials, piece.Material{
 			Name: m.name(), Asks: a.Asks, Sheet: a.Sheet, Species: a.Species, Stock: a.Stock,
 			Thickness: s.w.ledger.Figure(t.Entry), Nominal: a.Nominal,
-			Cut: cmp.Or(s.words(b, "sawn"), a.Sawn), Where: b.Where,
+			Cut: cmp.Or(s.reader(b).Choice("sawn", "flat", "quarter"), a.Sawn), Where: b.Where,
 		})
 	}
 }

@@ -2,6 +2,7 @@ package formula
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,6 +51,20 @@ func (r Reader) Words(attribute string) string {
 	}
 	t, _ := r.Maker.Words(r.Value(attribute, ""))
 	return t
+}
+
+// Choice works out an attribute that holds one of a few words; empty if there is
+// none, and with a report of the words that are allowed if it is none of them.
+func (r Reader) Choice(attribute string, known ...string) string {
+	if !r.Has(attribute) {
+		return ""
+	}
+	word, ok := r.Maker.Words(r.Value(attribute, ""))
+	if ok && !slices.Contains(known, word) {
+		r.BadWord(attribute, word, known)
+		return ""
+	}
+	return word
 }
 
 // Length works out an attribute that holds a length; false if there is none or

@@ -29,6 +29,9 @@ const (
 // kinds are all of them.
 var kinds = []FittingKind{Knob, Pull, TurnButton, Hinge, Catch, Runner, Slide, Button}
 
+// FittingKinds returns the kinds of fitting, in the order in which they are told.
+func FittingKinds() []FittingKind { return slices.Clone(kinds) }
+
 // Fitting is a fitting with the sizes that matter to the wood; those that do not
 // apply are zero.
 type Fitting struct {
