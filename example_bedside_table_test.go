@@ -8,6 +8,7 @@ import (
 
 	"scantling"
 	"scantling/internal/joinery"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
 	"scantling/internal/world"
@@ -238,6 +239,9 @@ func TestBedsideTableSlots(t *testing.T) {
 			round++
 		case c.Slot != nil:
 			slots++
+			if c.Kind != piece.ScrewSlot {
+				t.Errorf("%s is called a %s", c.Address, c.Kind)
+			}
 			if long := (c.Slot.To.Nm - c.Slot.From.Nm) - (c.Slot.Far.Nm - c.Slot.Near.Nm); long != unit.MM(6) {
 				t.Errorf("a slot lets its screw move %s in all", mm(long))
 			}

@@ -40,5 +40,5 @@ func (w *work) slotHole(j *joint, d driving, spot [3]piece.Figure, along piece.A
 	if p == j.partA {
 		with = j.B
 	}
-	w.holes = append(w.holes, piece.Cut{Kind: piece.Mortise, Part: p.Address, Joint: j.Address, With: with, Slot: &s, Where: j.Where})
+	w.holes = append(w.holes, piece.Cut{Kind: piece.ScrewSlot, Part: p.Address, Joint: j.Address, With: with, Slot: &s, Where: j.Where})
 }

@@ -68,19 +68,20 @@ const (
 	Eased   CutKind = "eased"  // an edge rounded or chamfered
 	Halving CutKind = "halving"
 
-	VChannel CutKind = "V channel"
-	Mortise  CutKind = "mortise"        // closed all round, square or with round ends
-	Cheek    CutKind = "tenon cheek"    // beside a tenon
-	Tongued  CutKind = "tongue rebate"  // beside a tongue
-	Tail     CutKind = "tail socket"    // between the tails of a dovetail
-	Pin      CutKind = "pin socket"     // between its pins
-	Flank    CutKind = "dovetail cheek" // beside a sliding dovetail
-	KeySlot  CutKind = "key slot"       // across a mitre's corner, for a slip
-	Taper    CutKind = "taper"          // an edge or a face that runs off along the part
-	Bevel    CutKind = "bevel"          // an edge or a face that leans
-	Mitre    CutKind = "mitre"          // an end at an angle
-	Compound CutKind = "compound angle" // an end at two angles
-	Curve    CutKind = "curved outline"
+	VChannel  CutKind = "V channel"
+	Mortise   CutKind = "mortise"        // closed all round, square or with round ends
+	Cheek     CutKind = "tenon cheek"    // beside a tenon
+	Tongued   CutKind = "tongue rebate"  // beside a tongue
+	Tail      CutKind = "tail socket"    // between the tails of a dovetail
+	Pin       CutKind = "pin socket"     // between its pins
+	Flank     CutKind = "dovetail cheek" // beside a sliding dovetail
+	KeySlot   CutKind = "key slot"       // across a mitre's corner, for a slip
+	ScrewSlot CutKind = "screw slot"     // a hole that is longer than wide, in which a screw moves with the wood
+	Taper     CutKind = "taper"          // an edge or a face that runs off along the part
+	Bevel     CutKind = "bevel"          // an edge or a face that leans
+	Mitre     CutKind = "mitre"          // an end at an angle
+	Compound  CutKind = "compound angle" // an end at two angles
+	Curve     CutKind = "curved outline"
 )
 
 // Cut is wood removed from one part, in local coordinates from the part's local

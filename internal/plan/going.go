@@ -43,7 +43,7 @@ func WidthOf(c piece.Cut) Goes {
 		if c.With != "" {
 			return Takes
 		}
-	case piece.Hole:
+	case piece.Hole, piece.ScrewSlot:
 		if c.With != "" || c.Joint != "" {
 			return Takes
 		}

@@ -12,7 +12,7 @@ import (
 // from their open end, and those on edges and ends, where the router has nothing to
 // stand on, are left to others.
 func (t *trial) plunge(f form, w work, cut piece.Cut) {
-	if down, _ := f.down.Axis(); down != piece.AlongThickness || w.long || cut.Kind == piece.Mortise || leans(cut.Slot) {
+	if down, _ := f.down.Axis(); down != piece.AlongThickness || w.long || cut.Kind == piece.Mortise || cut.Kind == piece.ScrewSlot || leans(cut.Slot) {
 		return
 	}
 	if f.startOpen || f.endOpen || f.near.Nm <= 0 || f.far.Nm >= w.size[f.across].Nm {

@@ -77,7 +77,7 @@ func (d *deriver) waysOf(cut piece.Cut, finished, long *work) ([]Way, []message.
 		return []Way{otherWay(d.Shop, d.Ledger, cut, d.cuts[cut.Part], *finished)}, nil
 	case handwork(cut.Kind) || cut.AfterGlueUp != "":
 		return nil, nil
-	case cut.Kind == piece.Mortise:
+	case cut.Kind == piece.Mortise || cut.Kind == piece.ScrewSlot:
 		return mortiseWays(d.Shop, d.Ledger, cut, finished, long)
 	}
 	return slotWays(d.Shop, d.Ledger, cut, finished, long)

@@ -44,6 +44,8 @@ func (d *decider) handNote(j *operations.Job) message.Message {
 		return words("setups.hand.undercut")
 	case j.Cut.Slot.LeanNear.Nm > 0 && j.Cut.Slot.LeanFar.Nm > 0:
 		return words("setups.hand.leaning")
+	case j.Cut.Kind == piece.ScrewSlot:
+		return words("setups.hand.screw-slot")
 	case j.Cut.Kind == piece.Mortise:
 		return words("setups.hand.mortise")
 	case j.Cut.Kind == piece.Channel:

@@ -169,13 +169,21 @@ func (d *decider) drilled(p *plan.Placement, j *operations.Job) {
 	p.Down = j.Way.Down
 	p.Settings = append(p.Settings, plan.Setting{Word: "drill", Figure: j.Way.Size},
 		plan.Setting{Word: "first hole", Figure: first}, plan.Setting{Word: "last hole", Figure: last})
-	p.Sums = append(p.Sums, plan.Sum{Title: words("setups.sum.mortise"), Total: d.l.Less(name+".length", s.To, s.From), Terms: []plan.SumTerm{
+	title := "setups.sum.mortise"
+	if j.Cut.Kind == piece.ScrewSlot {
+		title = "setups.sum.screw-slot"
+	}
+	p.Sums = append(p.Sums, plan.Sum{Title: words(title), Total: d.l.Less(name+".length", s.To, s.From), Terms: []plan.SumTerm{
 		{Word: "half the drill", Figure: half}, {Word: "from first hole to last", Figure: d.l.Less(name+".between", last, first)},
 		{Word: "half the drill", Figure: half},
 	}})
-	p.Note = words("setups.mortise-drilled")
-	if s.EndRadius.Nm > 0 {
+	switch {
+	case j.Cut.Kind == piece.ScrewSlot:
+		p.Note = words("setups.screw-slot-drilled")
+	case s.EndRadius.Nm > 0:
 		p.Note = words("setups.mortise-drilled-round")
+	default:
+		p.Note = words("setups.mortise-drilled")
 	}
 }
 

@@ -86,7 +86,7 @@ func (j *judge) slot(s bodies.Slot) {
 	low, high := s.Near, s.Far
 	usual := min(s.Depth.Nm, s.Whole(s.Axis))
 	if s.Run == piece.AlongLength { // a mortise or recess: what is levered in it splits the end off
-		if s.Cut.Kind != piece.Mortise {
+		if s.Cut.Kind != piece.Mortise && s.Cut.Kind != piece.ScrewSlot {
 			return
 		}
 		low, high = s.From, s.To
