@@ -334,3 +334,51 @@ func TestDrawerInsertTraps(t *testing.T) {
 		{name: "dividers back to back at the cross wall", old: `  part "base" {`, new: staggered, code: "wood-between-too-thin"},
 	})
 }
+
+// TestDrawerInsertDividersAreRead: dividers are cut to the measured distance of the housing
+// bottoms, planned 270 + 2 × 2.7 = 275.4: sides, ends and cross wall stand together dry,
+// without base and dividers, before these are cut, and glue comes after. Read as 275.1, they
+// are to be cut to that, and neither the drawing nor another part moves.
+func TestDrawerInsertDividersAreRead(t *testing.T) {
+	r := planExample(t, "drawer-insert", nil)
+	at := map[string]int{}
+	for _, s := range r.Plan.Steps {
+		at[s.ID] = s.N
+		for _, id := range s.Operations {
+			at[id] = s.N
+		}
+	}
+	chain := []string{"A3: cut to length", "try: measure.dividers", "measure: measure.dividers", "A4: cut to length", "dry-fit: insert", "assemble: insert"}
+	for i, id := range chain {
+		if at[id] == 0 || i > 0 && at[chain[i-1]] >= at[id] {
+			t.Errorf("%q is step %d, %q before it step %d", id, at[id], chain[max(0, i-1)], at[chain[max(0, i-1)]])
+		}
+	}
+	if try := r.Plan.Steps[at["try: measure.dividers"]-1]; !slices.Equal(try.Marks, []string{"A1", "A2.1", "A2.2", "A3"}) {
+		t.Errorf("together dry: %v", try.Marks)
+	}
+	w := exampleWorld(t, "drawer-insert")
+	const file = "drawer-insert.piece.hcl"
+	if _, err := scantling.Record(t.Context(), w, file, scantling.Note{Of: "insert.divider[2]", What: "length", Value: "275.1"}); err != nil {
+		t.Fatal(err)
+	}
+	read, err := scantling.Plan(t.Context(), w, file, scantling.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var told []string
+	for _, d := range read.Evaluated.Diagnostics {
+		told = append(told, string(d.Code)+" "+string(d.Address))
+	}
+	if !slices.Equal(told, []string{"cut-to-reading insert.divider[2]"}) {
+		t.Errorf("told: %v", told)
+	}
+	want(t, "divider as drawn", sizesOf(t, read, "insert.divider[2]"), "275.4 58 8")
+	for _, m := range read.Plan.Measures {
+		for _, x := range m.Readings {
+			if x.Of == "insert.divider[2]" && x.What == "length" && (x.Found == nil || mm(x.Found.Nm) != "275.1") {
+				t.Errorf("the form has %v found", x.Found)
+			}
+		}
+	}
+}

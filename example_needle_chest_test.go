@@ -38,3 +38,25 @@ func TestNeedleChestLoaded(t *testing.T) {
 		t.Errorf("how far the bottoms sag is known of %d drawers of 3", known)
 	}
 }
+
+// TestNeedleChestDividersRead: who wants to read the dividers' length from the case asks for
+// it in four lines; the case is tried without them, and nothing is glued before.
+func TestNeedleChestDividersRead(t *testing.T) {
+	const before = "measure \"openings\" {\n"
+	r := planExample(t, "needle-chest", nil, before, `measure "dividers" {
+  of     = case.divider
+  take   = ["length"]
+  before = [case.divider]
+}
+
+`+before)
+	if got := codes(r); slices.Contains(got, "rehearsal-order") {
+		t.Error(got)
+	}
+	at := func(id string) int {
+		return slices.IndexFunc(r.Plan.Steps, func(s plan.Step) bool { return s.ID == id })
+	}
+	if a, b, c := at("try: measure.dividers"), at("measure: measure.dividers"), at("assemble: case"); a < 0 || a >= b || b >= c {
+		t.Errorf("tried at %d, read at %d, glued at %d", a, b, c)
+	}
+}

@@ -184,6 +184,14 @@ measure "walls" {                   # a housing is as wide as its wall really is
   before = [insert.divider]
 }
 
+measure "dividers" {                # planned 270 + 2 × 2.7; what they are cut to is read where they go
+  label  = "How long the dividers are cut: from housing bottom to housing bottom"
+  of     = insert.divider
+  take   = ["length"]
+  after  = "sides, ends and cross wall stand together dry"
+  before = [insert.divider]
+}
+
 step "take them out" {
   text  = "Try how they are taken out, from above and by the end: each bay is ${sizes.bays[1] - 70} wider than its things need and ${sizes.long - sizes.server} longer than the longest, the teaspoons have ${sizes.back - sizes.spoon} to spare. Beside them a finger wants 13: who takes them from the side lowers the front by 20 between its mitres before it is glued."
   after = [insert]

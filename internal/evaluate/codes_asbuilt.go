@@ -24,4 +24,10 @@ const (
 	//
 	// Example is made by the test.
 	CodeCutSmall diag.Code = "cut-too-small"
+
+	// CodeReadBetween: where a part goes, another size was read than it is planned at; it
+	// is cut to what was read.
+	//
+	// Example is made by the test.
+	CodeReadBetween diag.Code = "cut-to-reading"
 )

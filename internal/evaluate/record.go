@@ -22,6 +22,8 @@ type readings struct {
 	again    []record.Entry
 	count    int
 	used     map[address.Address]ledger.ID
+	// between are the readings taken where a part goes: they move no drawn face.
+	between map[spot]bool
 }
 
 // class tells apart what a fingerprint of a thing must hold on to: a thickness
@@ -53,6 +55,7 @@ func (w *world) openRecord(planned *piece.Piece) {
 	if planned == nil {
 		return
 	}
+	w.record.between = readBetween(planned)
 	for _, c := range []class{boardClass, cutClass, sizeClass} {
 		var of record.Record
 		var number []int
@@ -161,6 +164,7 @@ func (p *part) asCut(axis piece.Axis) (record.Entry, unit.Length, bool) {
 	e, cut := r.placed[cutClass].Cuts[p.addr]
 	length, okL := r.placed[sizeClass].Reading(p.addr, "length")
 	width, okW := r.placed[sizeClass].Reading(p.addr, "width")
+	okL, okW = okL && !r.between[spot{p.addr, "length"}], okW && !r.between[spot{p.addr, "width"}]
 	if !cut && !okL && !okW {
 		return record.Entry{}, 0, false
 	}

@@ -5,6 +5,7 @@ import (
 
 	"scantling/internal/address"
 	"scantling/internal/ledger"
+	"scantling/internal/piece"
 	"scantling/internal/record"
 	"scantling/internal/unit"
 )
@@ -243,4 +244,41 @@ func TestStopsFollowFronts(t *testing.T) {
 		}
 	}
 	verify(t, after)
+}
+
+// TestReadBetween records dividers read where they go, between the housings of the sides,
+// by 0.3 more and less than planned: nothing moves, and each says what it is cut to. A
+// tenth is what a saw cannot tell.
+func TestReadBetween(t *testing.T) {
+	for _, c := range []struct {
+		off  unit.Length
+		want []string
+	}{
+		{-300 * um, []string{"cut-to-reading case.divider[1]", "cut-to-reading case.divider[2]"}},
+		{300 * um, []string{"cut-to-reading case.divider[1]", "cut-to-reading case.divider[2]"}},
+		{100 * um, nil},
+	} {
+		src := example(t)
+		src.Document.Text = append(src.Document.Text, `
+measure "dividers" {
+  of     = case.divider
+  take   = ["length"]
+  before = [case.divider]
+}
+`...)
+		r := Piece(src)
+		planned := partOf(t, r.Piece, "case.divider[1]")
+		src.Record = record.Record{
+			read(t, r, "case.divider[1]", "length", planned.Length.Nm+c.off),
+			read(t, r, "case.divider[2]", "length", planned.Length.Nm+c.off),
+		}
+		after := Piece(src)
+		if got := codes(after); !equal(got, c.want) {
+			t.Errorf("%d off: got %q", c.off, got)
+		}
+		if got := partOf(t, after.Piece, "case.divider[1]"); got.Length.Nm != planned.Length.Nm || got.Extent[piece.Right].High.Nm != planned.Extent[piece.Right].High.Nm {
+			t.Errorf("%d off: the divider is drawn %d long", c.off, got.Length.Nm)
+		}
+		verify(t, after)
+	}
 }

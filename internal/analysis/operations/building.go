@@ -24,7 +24,10 @@ type Event struct {
 func Building(p *piece.Piece) []Event {
 	b := builder{
 		piece: p, taken: map[address.Address]bool{}, stands: map[address.Address]bool{}, in: map[address.Address]bool{},
-		members: map[address.Address][]piece.Part{},
+		members: map[address.Address][]piece.Part{}, partners: map[address.Address][]address.Address{},
+	}
+	for i := range p.Measures {
+		b.partners[p.Measures[i].Address] = p.Partners(&p.Measures[i])
 	}
 	joined := JoinedParts(p)
 	for _, part := range p.Parts {
@@ -48,24 +51,30 @@ type builder struct {
 	in     map[address.Address]bool // parts that are in their group
 	// members are the joined parts of each group.
 	members map[address.Address][]piece.Part
-	events  []Event
+	// partners are the parts that a measure is read between, put together dry.
+	partners map[address.Address][]address.Address
+	events   []Event
 }
 
-// measure takes the first measure that can be taken.
+// measure takes the first measure that can be taken: of boards before those that want
+// parts put together dry.
 func (b *builder) measure() bool {
-	for _, m := range b.piece.Measures {
-		if b.taken[m.Address] || !b.canTake(m) {
-			continue
+	for _, dry := range []bool{false, true} {
+		for _, m := range b.piece.Measures {
+			if b.taken[m.Address] || len(b.partners[m.Address]) > 0 != dry || !b.canTake(m) {
+				continue
+			}
+			b.taken[m.Address] = true
+			b.events = append(b.events, Event{Measure: m.Address})
+			return true
 		}
-		b.taken[m.Address] = true
-		b.events = append(b.events, Event{Measure: m.Address})
-		return true
 	}
 	return false
 }
 
 // canTake reports whether what is measured is there: the groups of its stage
-// stand, or, without a stage, its parts may be cut.
+// stand, or, without a stage, its parts may be cut. Of parts that themselves wait for
+// it, those that they go into must be there instead.
 func (b *builder) canTake(m piece.Measure) bool {
 	if m.Stage != "" {
 		found := false
@@ -79,7 +88,8 @@ func (b *builder) canTake(m piece.Measure) bool {
 		return found
 	}
 	for _, p := range b.piece.Parts {
-		if slices.Contains(m.Of, p.Address) && !b.free(p) {
+		read := slices.Contains(m.Of, p.Address) && !slices.Contains(p.CutAfter, m.Address) || slices.Contains(b.partners[m.Address], p.Address)
+		if read && !b.free(p) {
 			return false
 		}
 	}

@@ -23,9 +23,13 @@ func (s *sequencer) measureStep(a address.Address) {
 			Text:  message.New("steps.measure", message.Text("label", m.Label), message.Count("readings", len(m.Readings))),
 			Hands: s.Estimates.Reading * len(m.Readings), Marks: unique(m.Marks),
 		}}
+		between := s.between(a)
 		for _, r := range m.Readings {
 			st.about = append(st.about, r.Of)
 			switch {
+			case slices.Contains(between, r.Of) && (r.What == "length" || r.What == "width"):
+				st.More = append(st.More, message.New("steps.reading-between", message.Address("of", r.Of), message.Word("what", "reading."+r.What), message.Length("planned", r.Planned.Nm)))
+				continue
 			case r.What == "diagonals":
 				st.More = append(st.More, message.New("steps.reading-even", message.Address("of", r.Of), message.Word("what", "reading."+r.What)))
 				continue
@@ -35,12 +39,18 @@ func (s *sequencer) measureStep(a address.Address) {
 			}
 			st.More = append(st.More, message.New("steps.reading", message.Address("of", r.Of), message.Word("what", "reading."+r.What), message.Length("planned", r.Planned.Nm)))
 		}
+		if len(between) > 0 {
+			st.More = append(st.More, message.New("steps.read-between"))
+		}
 		st.More = append(st.More, message.New("steps.record-readings"))
 		if len(m.Marks) > 0 {
 			st.More = append(st.More, message.New("steps.not-before", list("marks", unique(m.Marks))))
 		}
 		if n := len(s.steps); n > 0 {
 			st.after = append(st.after, s.measured(a)...)
+		}
+		if len(between) > 0 {
+			st.after = s.lastStep()
 		}
 		s.add(st)
 		return
@@ -170,7 +180,7 @@ func (s *sequencer) glueStep(groups []address.Address, name string, ch message.M
 		}
 	}
 	st.Text = message.New("steps.assemble", message.Text("group", name), message.Count("groups", len(groups)))
-	st.More = s.goInto(joints)
+	st.More = append(s.goInto(joints), s.placed(joints)...)
 	if glued != "" {
 		st.Text = message.New("steps.glue", message.Text("group", name), message.Count("groups", len(groups)), message.Text("glue", glued))
 		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", s.glueOf(glued).clamp)), message.New("steps.check-square"))

@@ -20,6 +20,7 @@ func Decide(in Input) ([]plan.Step, diag.List) {
 		Input: in, ofOperation: map[string]string{}, card: map[string]plan.Setup{}, row: map[string]plan.PartRow{},
 		rowOf: map[address.Address]string{}, group: map[address.Address]piece.Group{}, part: map[address.Address]piece.Part{},
 		operation: map[string]plan.Operation{}, on: map[string][]plan.Operation{}, placed: map[string]bool{},
+		stands: map[address.Address]bool{},
 	}
 	for _, c := range in.Setups {
 		s.card[c.ID] = c
@@ -82,6 +83,9 @@ func (s *sequencer) build() {
 		default:
 			n := s.run(events[i:], func(f operations.Event) string { return s.group[f.Group].Name })
 			s.assemble(events[i : i+n])
+			for _, f := range events[i : i+n] {
+				s.stands[f.Group] = true
+			}
 			i += n
 		}
 	}
@@ -118,7 +122,9 @@ func (s *sequencer) firstStages() []string {
 // ofBoards reports whether a measure is taken from loose parts, so that it can
 // follow the planing.
 func (s *sequencer) ofBoards(a address.Address) bool {
-	return slices.ContainsFunc(s.Piece.Measures, func(m piece.Measure) bool { return m.Address == a && m.Stage == "" })
+	return slices.ContainsFunc(s.Piece.Measures, func(m piece.Measure) bool {
+		return m.Address == a && m.Stage == "" && len(s.Piece.Partners(&m)) == 0
+	})
 }
 
 // opening is a measure with the stages that wait for it.
@@ -138,6 +144,7 @@ func (s *sequencer) read(a address.Address) opening {
 			s.cards(stage.ID, true)
 		}
 	}
+	s.trial(a)
 	s.measureStep(a)
 	return o
 }

@@ -70,7 +70,8 @@ type sequencer struct {
 	cameOf      map[string][]string // marks by blank or strip
 	strips      map[string]bool
 	joined      map[address.Address]bool
-	taken       []address.Address // measures
+	taken       []address.Address        // measures
+	stands      map[address.Address]bool // groups
 	diags       diag.List
 }
 

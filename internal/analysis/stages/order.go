@@ -31,8 +31,8 @@ func inOrder(p *piece.Piece) []piece.Measure {
 	return out
 }
 
-// earlier lists the measures that what m reads waits for: the parts themselves
-// and those that bound a space. Of the group that must be together nothing
+// earlier lists the measures that what m reads waits for: the parts themselves,
+// those that they go into where they are read there, and those that bound a space. Of the group that must be together nothing
 // follows: parts may join it later.
 func earlier(p *piece.Piece, m piece.Measure) []address.Address {
 	reads := make(map[address.Address]bool, len(m.Of))
@@ -48,6 +48,9 @@ func earlier(p *piece.Piece, m piece.Measure) []address.Address {
 				reads[address.Address(face[:i])] = true
 			}
 		}
+	}
+	for _, partner := range p.Partners(&m) {
+		reads[partner] = true
 	}
 	var out []address.Address
 	for _, part := range p.Parts {

@@ -89,6 +89,10 @@ func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure
 	var out []plan.Measure
 	for _, m := range s.measures {
 		entry := plan.Measure{Address: m.Address, Label: m.Label}
+		var between []address.Address
+		if len(s.piece.Partners(&m)) > 0 {
+			between = s.piece.Awaiting(&m)
+		}
 		for _, of := range m.Of {
 			for _, what := range m.Take {
 				planned := l.Leaf("even", 0, ledger.Derived, "")
@@ -97,7 +101,7 @@ func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure
 				} else if part, ok := parts[of]; ok {
 					planned = ofPart(part, what, planned)
 				}
-				entry.Readings = append(entry.Readings, plan.Reading{Of: of, What: what, Planned: planned, Found: found(l, planned, of, what)})
+				entry.Readings = append(entry.Readings, plan.Reading{Of: of, What: what, Planned: planned, Found: found(l, planned, of, what, slices.Contains(between, of) && (what == "length" || what == "width"))})
 			}
 		}
 		for _, row := range rows {
@@ -111,9 +115,10 @@ func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure
 }
 
 // found returns the reading that a figure rests on, where the record has it. No figure
-// rests on how far diagonals differ: it is found by its name.
-func found(l *ledger.Ledger, f ledger.Figure, of address.Address, what string) *ledger.Figure {
-	if what == "diagonals" {
+// rests on how far diagonals differ, nor on what was read where a part goes: these are
+// found by name.
+func found(l *ledger.Ledger, f ledger.Figure, of address.Address, what string, between bool) *ledger.Figure {
+	if what == "diagonals" || between {
 		for _, e := range l.Entries() {
 			if e.Origin == ledger.Measured && e.Name == string(of)+"."+what {
 				f := l.Figure(e.ID)
