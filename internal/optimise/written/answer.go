@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 
 	"scantling/internal/optimise/problem"
+	"scantling/internal/unit"
 )
 
 // AnswerSchema is what a written answer says that it is.
@@ -16,11 +17,17 @@ type answer struct {
 	Status string `json:"status"`
 	// Cost and Bound are in hundredths where the stock has costs, pieces of stock
 	// where it has none, hundredths of value under "most value".
-	Cost     int64     `json:"cost"`
-	Bound    int64     `json:"bound"`
-	Proof    string    `json:"proof"`
-	Priced   bool      `json:"priced"`
-	Work     int64     `json:"work"`
+	Cost   int64  `json:"cost"`
+	Bound  int64  `json:"bound"`
+	Proof  string `json:"proof"`
+	Priced bool   `json:"priced"`
+	Work   int64  `json:"work"`
+	// Pieces of stock taken and different diagrams; the widths that a fence and the
+	// lengths that a stop are set to, each once.
+	Taken    int       `json:"taken"`
+	Patterns int       `json:"patterns"`
+	Rips     []int64   `json:"rips"`
+	Stops    []int64   `json:"stops"`
 	Diagrams []diagram `json:"diagrams"`
 }
 
@@ -62,13 +69,24 @@ func Answer(q Question, a problem.Answer) ([]byte, error) {
 		Schema: AnswerSchema, Name: q.Problem.Name, Status: a.Status.String(), Cost: int64(a.Cost), Bound: int64(a.Bound),
 		Proof: a.Proof.String(), Priced: q.Priced, Work: a.Work, Diagrams: []diagram{},
 	}
+	rips, stops := a.Settings()
+	out.Patterns, out.Rips, out.Stops = len(a.Diagrams), nanometres(rips), nanometres(stops)
 	for _, d := range a.Diagrams {
+		out.Taken += d.Copies
 		w := diagram{Stock: d.Stock + 1, ID: q.Problem.Stock[d.Stock].ID, Copies: d.Copies}
 		w.add(q.Problem, d.Root, 0)
 		out.Diagrams = append(out.Diagrams, w)
 	}
 	data, err := json.MarshalIndent(out, "", " ")
 	return append(data, '\n'), err
+}
+
+func nanometres(lengths []unit.Length) []int64 {
+	out := make([]int64, len(lengths))
+	for i, l := range lengths {
+		out[i] = int64(l)
+	}
+	return out
 }
 
 // add writes a piece and all that is sawn from it.

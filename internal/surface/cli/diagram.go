@@ -24,6 +24,7 @@ func printAnswer(out io.Writer, q written.Question, a problem.Answer) {
 	for i, d := range a.Diagrams {
 		s.diagram(i+1, d)
 	}
+	s.settings(a)
 	s.account(account.Of(q.Problem, a))
 	s.verdict(a)
 }
@@ -117,6 +118,23 @@ func called(id, sign string, i int) string {
 		return id
 	}
 	return fmt.Sprint(sign, i+1)
+}
+
+// settings prints what the saw is set to over all diagrams, each setting once.
+func (s *sawyer) settings(a problem.Answer) {
+	rips, stops := a.Settings()
+	for _, t := range []struct {
+		key   string
+		sizes []unit.Length
+	}{{"cut.rip-settings", rips}, {"cut.stop-settings", stops}} {
+		var said []string
+		for _, l := range t.sizes {
+			said = append(said, s.length(l))
+		}
+		if len(said) > 0 {
+			s.print(0, t.key, message.Count("n", len(said)), texts("sizes", said))
+		}
+	}
 }
 
 // account prints where the stock goes, in percent that add up.
