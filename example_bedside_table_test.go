@@ -11,6 +11,7 @@ import (
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/unit"
+	"scantling/internal/words"
 	"scantling/internal/world"
 )
 
@@ -318,4 +319,29 @@ func TestBedsideTableTooHigh(t *testing.T) {
 		t.Errorf("no remedy that can be applied: %+v", f.Remedy)
 	}
 	t.Error("nothing is told")
+}
+
+// TestBedsideTablePlaces: what no joint locates is placed by figures. The runners are flush
+// with the aprons' lower edges and begin at their shoulders, since the rail before them is
+// as deep as a leg; the guides are flush with the runners outside; the top stands over the
+// kickers by the overhang and half the frame.
+func TestBedsideTablePlaces(t *testing.T) {
+	r := planExample(t, "bedside-table", nil)
+	said := words.New(words.English, words.British, unit.Show{}, "EUR")
+	var got []string
+	for _, s := range r.Plan.Steps {
+		for _, m := range s.More {
+			if strings.HasPrefix(m.Key, "steps.placed-") {
+				got = append(got, said.Say(m))
+			}
+		}
+	}
+	for _, want := range []string{
+		"A5 lies on A2 flush with its lower edge and its front shoulder.", "A6 lies on A2 flush with its upper edge and its front shoulder.",
+		"A7 lies on A5 flush with its outside edge and its front end.",
+	} {
+		if !slices.Contains(got, want) {
+			t.Errorf("%q is not said: %q", want, got)
+		}
+	}
 }

@@ -180,7 +180,7 @@ func (s *sequencer) glueStep(groups []address.Address, name string, ch message.M
 		}
 	}
 	st.Text = message.New("steps.assemble", message.Text("group", name), message.Count("groups", len(groups)))
-	st.More = append(s.goInto(joints), s.placed(joints)...)
+	st.More = append(s.goInto(joints), s.placing(joints)...)
 	if glued != "" {
 		st.Text = message.New("steps.glue", message.Text("group", name), message.Count("groups", len(groups)), message.Text("glue", glued))
 		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", s.glueOf(glued).clamp)), message.New("steps.check-square"))
