@@ -131,6 +131,25 @@ func TestEveryMarkIsDrawnAndMade(t *testing.T) {
 	}
 }
 
+// TestChapterOfParts: the first part stands under the chapter's heading, so that no page
+// holds a heading and its introduction alone.
+func TestChapterOfParts(t *testing.T) {
+	for _, name := range []string{"bedside-table", "bottle-box"} {
+		r := planExample(t, name, nil)
+		for _, paper := range []page.Paper{page.A4, page.Letter} {
+			doc, _ := r.Pages(paper, words.English)
+			pages := map[string]int{}
+			for _, a := range doc.Anchors {
+				pages[a.Name] = a.Page
+			}
+			first := "part-" + r.Plan.Parts[0].Mark
+			if pages["parts"] == 0 || pages["parts"] != pages[first] {
+				t.Errorf("%s: the parts begin on page %d, the first of them is drawn on page %d", name, pages["parts"]+1, pages[first]+1)
+			}
+		}
+	}
+}
+
 // textFrom gathers the texts of pages, from one to before another.
 func textFrom(d page.Document, from, to int) string {
 	var b strings.Builder

@@ -83,6 +83,7 @@ func share(part, whole float64) float64 {
 const (
 	rowHigh      = 5.6 // of a table, about
 	titleHigh    = 36  // heading, title block, the line of sides and the table's head
+	introHigh    = 26  // what stands over the first part: the chapter's heading and its introduction
 	leastFigured = 4   // the smallest scale for half a page is 1 : 4
 	leastPlain   = 5   // and of a part with a cut or two 1 : 5
 )
@@ -92,12 +93,14 @@ const (
 func (c *composer) drawings() {
 	c.heading(1, "booklet.parts", "parts", true)
 	c.text("booklet.parts-intro")
+	over := introHigh
 	for _, row := range c.plan.Parts {
 		if len(row.Members) == 0 {
 			continue
 		}
 		cuts := table.Cuts(c.plan, row, c.speech)
-		below := titleHigh
+		below := titleHigh + over
+		over = 0
 		if len(cuts.Rows) > 0 {
 			below += int(rowHigh * float64(len(cuts.Rows)))
 		}
