@@ -48,6 +48,10 @@ const (
 	RoleAfter = "after" // what becomes of it after years
 	RoleToday = "today" // how damp the wood is today
 	RoleThen  = "then"  // how damp it is when it happens
+	RoleRatio = "ratio" // how two sizes stand to each other
+	RoleAsked = "asked" // the ratio that is asked for
+	RoleGrows = "grows" // what a part grows until the air is dampest
+	RoleWorst = "worst" // when it is at its worst
 )
 
 // Quantity is one figure of a finding: its role, and beside it the keys of an

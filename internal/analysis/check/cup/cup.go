@@ -120,7 +120,7 @@ func (j *judge) tell(x plan.Cup, flat plan.Kept, at address.Address, limit piece
 	}
 	f := flat.Rise.Figure()
 	j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: code, Address: at, Where: p.Where, Is: &f, Limit: &limit,
-		Figures: []plan.Quantity{verdict.Quantity(plan.RoleIs, flat.Rise), verdict.Quantity(plan.RoleLoad, x.Flatten)},
+		Figures: []plan.Quantity{verdict.Quantity(plan.RoleIs, flat.Rise), verdict.Quantity(plan.RoleWorst, flat.Worst), verdict.Quantity(plan.RoleLoad, x.Flatten)},
 		Source:  cite + "; " + verdict.Cite(flat.Rise.Source),
 		Text: message.New(key, message.Text("mark", j.out.Mark(at)), message.Length("wide", x.Width.Nm), message.Length("deep", x.Deep.Nm),
 			message.Percent("core", x.Core.Float()), message.Percent("room", math.Round(x.Room.Float()*10)/10), message.Word("way", way(rise)),

@@ -2,6 +2,7 @@ package fronts
 
 import (
 	_ "embed" // the help
+	"slices"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis"
@@ -56,7 +57,7 @@ var source string
 var Analysis = analysis.Declare(analysis.Info{
 	Name: "fronts", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
-	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("fronts", c)}
+	j := judge{Context: c, index: bodies.Of(c), out: verdict.Of("fronts", c), ranges: map[ledger.ID][]plan.Quantity{}}
 	j.leaves = j.index.Leaves()
 	j.least = j.out.Limit(rule, usual)
 	j.all()
@@ -69,6 +70,8 @@ type judge struct {
 	out    *verdict.Findings
 	leaves []bodies.Leaf
 	least  verdict.Limit
+	// ranges are growths with their range, by their entry.
+	ranges map[ledger.ID][]plan.Quantity
 }
 
 // all looks from every front at every part.
@@ -262,6 +265,9 @@ func (j *judge) judge(l, other *bodies.Leaf, g gap) {
 		Source: j.least.Source, Rule: rule}
 	if growth > 0 {
 		x.Source += "; " + verdict.Cite(timber.SourceNarrow)
+	}
+	for _, f := range append(slices.Clone(mine), its...) {
+		x.Figures = append(x.Figures, j.ranges[f.Entry]...)
 	}
 	if g.size < growth || g.size == 0 {
 		x.Severity = diag.Error

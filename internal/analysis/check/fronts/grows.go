@@ -69,7 +69,11 @@ func (j *judge) growth(p *piece.Part, a piece.Axis, word string, of func(piece.F
 	if local, _ := p.Frame.LocalOf(a); m.Sheet || local != piece.AlongWidth || p.Form == piece.Bought {
 		return nil, true, nil
 	}
-	g, _, err := j.out.Season(string(p.Address)+"."+word, m, of(p.Width))
+	size := of(p.Width)
+	g, _, err := j.out.Season(string(p.Address)+"."+word, m, size)
+	if err == nil {
+		j.ranges[g.Entry] = j.out.Grows(m, size, g)
+	}
 	return []piece.Figure{g}, true, err
 }
 

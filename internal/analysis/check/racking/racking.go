@@ -12,6 +12,7 @@ import (
 	"scantling/internal/analysis/marks"
 	"scantling/internal/analysis/strength"
 	"scantling/internal/diag"
+	"scantling/internal/figure"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -42,7 +43,10 @@ const (
 var source string
 
 // usual is the least length of a drawer to its width, in common practice.
-const usual = "check.drawer-length (practice)"
+const (
+	usualKey = "check.drawer-length"
+	usual    = usualKey + " (practice)"
+)
 
 // rule is the habit of the house that takes its place.
 const rule = "drawer length to width"
@@ -78,7 +82,7 @@ func drawer(c *analysis.Context, out *verdict.Findings, m bodies.Move, r plan.Dr
 	}
 	x := plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeWide, Address: m.Group.Address, Where: m.Group.Where,
 		Is: verdict.Figure(r.Long), Limit: verdict.Figure(limit), Rule: rule,
-		Figures: []plan.Quantity{verdict.Quantity(plan.RoleStays, r.SticksAt)}, Source: by + "; " + verdict.Cite(r.SticksAt.Source)}
+		Figures: figures(out, r, limit, by), Source: by + "; " + verdict.Cite(r.SticksAt.Source)}
 	key := "check.racking.wide"
 	switch r.CornerPull {
 	case "sticks":
@@ -102,6 +106,18 @@ func drawer(c *analysis.Context, out *verdict.Findings, m bodies.Move, r plan.Dr
 	} else {
 		out.Add(x)
 	}
+}
+
+// figures are the ratio of length to width, the one that is asked for, and how much must
+// stay in.
+func figures(out *verdict.Findings, r plan.DrawerRun, limit piece.Figure, by string) []plan.Quantity {
+	name, rests := string(r.Moves)+".length to width", figure.Source{Key: usualKey, Status: figure.Practice}
+	if by != usual {
+		rests = figure.Source{Key: "house." + rule, Status: figure.Stated}
+	}
+	x := out.Ratio(plan.RoleRatio, name, r.Long, r.Width, verdict.OfPiece)
+	x = append(x, out.Ratio(plan.RoleAsked, name+" asked", limit, r.Width, rests)...)
+	return append(x, verdict.Quantity(plan.RoleStays, r.SticksAt))
 }
 
 // least is how long a drawer of a width must be, and who says so.

@@ -31,11 +31,13 @@ func (j *judge) neck(p *piece.Part) {
 	if is.Nm >= limit.Nm || worst.hangs <= 0 {
 		return
 	}
+	hangs := j.Ledger.Leaf(string(p.Address)+".hangs", unit.FromMillimetres(worst.hangs), ledger.Derived, "the part, gone through along the grain")
 	j.out.Add(plan.Finding{
 		Status: plan.Fail, Severity: diag.Warning, Code: CodeNeck, Address: p.Address, Where: p.Where,
 		Text: message.New("check.short-grain.neck", message.Text("mark", j.out.Mark(p.Address)), message.LengthRounded("is", is.Nm, unit.Down),
 			message.LengthRounded("limit", limit.Nm, unit.Up), message.LengthRounded("hangs", unit.FromMillimetres(worst.hangs), unit.Nearest)),
-		Is: &is, Limit: &limit.Figure, Source: limit.Source, Remedy: j.wider(p, is, limit),
+		Is: &is, Limit: &limit.Figure, Source: limit.Source,
+		Figures: j.ratios(string(p.Address)+".grain to reach", is, hangs, limit), Remedy: j.wider(p, is, limit),
 	}, p.Address)
 }
 

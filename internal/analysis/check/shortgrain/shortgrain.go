@@ -70,10 +70,12 @@ const least = 3 * unit.Millimetre
 // wall is the wood between a cut and an end: how long its grain is, and how long it
 // should be.
 type wall struct {
-	cut    *piece.Cut
-	part   *piece.Part
-	is     piece.Figure
-	usual  unit.Length
+	cut   *piece.Cut
+	part  *piece.Part
+	is    piece.Figure
+	usual unit.Length
+	// of is what the wall's length is held against: how deep or wide the cut is.
+	of     piece.Figure
 	remedy []diag.Remedy
 }
 
@@ -83,7 +85,7 @@ func (j *judge) slot(s bodies.Slot) {
 	if oblique || s.Axis == piece.AlongLength || s.Cut.Kind == piece.Tail || s.Cut.Kind == piece.Pin || s.Cut.Kind == piece.KeySlot {
 		return
 	}
-	low, high := s.Near, s.Far
+	low, high, of := s.Near, s.Far, s.Depth
 	usual := min(s.Depth.Nm, s.Whole(s.Axis))
 	if s.Run == piece.AlongLength { // a mortise or recess: what is levered in it splits the end off
 		if s.Cut.Kind != piece.Mortise && s.Cut.Kind != piece.ScrewSlot {
@@ -91,6 +93,7 @@ func (j *judge) slot(s bodies.Slot) {
 		}
 		low, high = s.From, s.To
 		usual = s.Far.Nm - s.Near.Nm
+		of = j.Ledger.Less(string(s.Cut.Address)+".wide", s.Far, s.Near)
 	} else { // undercut walls are nearer to the end at their foot
 		name := string(s.Cut.Address)
 		if s.LeanNear.Nm < 0 {
@@ -100,7 +103,7 @@ func (j *judge) slot(s bodies.Slot) {
 			high = j.Ledger.Less(name+".foot", high, s.LeanFar)
 		}
 	}
-	w := wall{cut: s.Cut, part: s.Part, usual: usual}
+	w := wall{cut: s.Cut, part: s.Part, usual: usual, of: of}
 	limit := j.limit(w)
 	if w.is = low; w.is.Nm > 0 {
 		if w.is.Nm < limit.Nm && limit.Nm-w.is.Nm < s.Whole(piece.AlongLength)-high.Nm {
@@ -136,7 +139,7 @@ func (j *judge) hole(p *piece.Part, cut *piece.Cut) {
 		j.Ledger.Less(name+".beyond", cut.Bore.At[0], radius),
 		j.Ledger.Less(name+".beyond", p.Length, cut.Bore.At[0], radius),
 	} {
-		j.judge(wall{cut: cut, part: p, is: is, usual: cut.Bore.Diameter.Nm}, nil)
+		j.judge(wall{cut: cut, part: p, is: is, usual: cut.Bore.Diameter.Nm, of: cut.Bore.Diameter}, nil)
 	}
 }
 
@@ -154,6 +157,13 @@ func (j *judge) judge(w wall, more []diag.Remedy) {
 		Status: plan.Fail, Severity: diag.Warning, Code: CodeEnd, Address: w.cut.Address, Where: w.cut.Where,
 		Text: message.New("check.short-grain.at-end", message.Text("mark", j.out.Mark(w.part.Address)), message.Word("cut", "cut."+string(w.cut.Kind)),
 			message.LengthRounded("is", w.is.Nm, unit.Down), message.LengthRounded("limit", limit.Nm, unit.Up)),
-		Is: verdict.Figure(w.is), Limit: &limit.Figure, Source: limit.Source, Remedy: append(w.remedy, more...),
+		Is: verdict.Figure(w.is), Limit: &limit.Figure, Source: limit.Source,
+		Figures: j.ratios(string(w.cut.Address)+".grain to depth", w.is, w.of, limit), Remedy: append(w.remedy, more...),
 	}, w.part.Address)
+}
+
+// ratios are how a wall's grain stands to what is held against it, and how it should.
+func (j *judge) ratios(name string, is, of piece.Figure, limit verdict.Limit) []plan.Quantity {
+	out := j.out.Ratio(plan.RoleRatio, name, is, of, verdict.OfPiece)
+	return append(out, j.out.Ratio(plan.RoleAsked, name+" asked", limit.Figure, of, limit.From)...)
 }

@@ -106,6 +106,23 @@ func Quantity(role string, e plan.Estimate) plan.Quantity {
 	return plan.Quantity{Role: role, Estimate: e}
 }
 
+// OfPiece is the source of what the document's own sizes come to.
+var OfPiece = figure.Source{Key: "piece.sizes", Status: figure.Stated}
+
+// Ratio returns how one size stands to another; nothing where there is nothing to divide
+// by.
+func (f *Findings) Ratio(role, name string, of, to piece.Figure, source figure.Source) []plan.Quantity {
+	if to.Nm == 0 {
+		return nil
+	}
+	id, err := f.context.Ledger.Make(name, ledger.OpDiv, "", of.Entry, to.Entry)
+	if err != nil {
+		return nil
+	}
+	v := f.context.Ledger.Value(id)
+	return []plan.Quantity{{Role: role, Estimate: plan.Estimate{Value: v, Entry: id, Source: source}}}
+}
+
 // Given enters a quantity of any dimension that a finding tells and nothing else made.
 func (f *Findings) Given(role, name string, v unit.Value, in string, source figure.Source) plan.Quantity {
 	id := f.context.Ledger.Given(ledger.Entry{Name: name, Value: v, Origin: ledger.Reference, Source: Cite(source), Status: string(source.Status)})

@@ -13,6 +13,8 @@ type Limit struct {
 	// Source names the rule, the work that it was found in, and how far it was
 	// checked.
 	Source string
+	// From is the same, as figures hold it.
+	From figure.Source
 	// Known is false where there is no figure.
 	Known bool
 	// Rule names the rule of the house that changes it.
@@ -52,7 +54,7 @@ func (f *Findings) enter(of figure.Of[unit.Length], origin ledger.Origin) Limit 
 	id := f.context.Ledger.Given(ledger.Entry{
 		Name: of.Source.Key, Value: unit.OfLength(of.Value), Origin: origin, Source: source, Status: string(of.Source.Status),
 	})
-	return Limit{Figure: plan.Figure{Nm: of.Value, Entry: id}, Source: source, Known: true}
+	return Limit{Figure: plan.Figure{Nm: of.Value, Entry: id}, Source: source, From: of.Source, Known: true}
 }
 
 // Cite writes a source as findings hold it: the rule's key, the published work

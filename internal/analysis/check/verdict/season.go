@@ -45,6 +45,31 @@ func (f *Findings) Season(name string, m piece.Material, size piece.Figure) (gro
 	return grows, shrinks, err
 }
 
+// Grows returns what a size of a material grows to the dampest, with the range that its
+// sources' ranges give; grown is that figure, as [Findings.Season] made it. It returns
+// nothing for what does not grow.
+func (f *Findings) Grows(m piece.Material, size, grown piece.Figure) []plan.Quantity {
+	if grown.Nm <= 0 || m.Sheet || f.context.Shop == nil {
+		return nil
+	}
+	species, err := f.context.Shop.Wood(m.Species)
+	if err != nil {
+		return nil
+	}
+	season := f.context.Shop.Climate.Season // as the ledger has it
+	for _, at := range []*timber.Moisture{&season.Now, &season.Dry, &season.Wet} {
+		*at = timber.Moisture(float64(hundredths(*at)) / 100)
+	}
+	swing, err := timber.Material{Species: species, Sawn: movement.Sawn(m.Cut)}.Swing(size.Nm, season)
+	if err != nil {
+		return nil
+	}
+	by := func(l unit.Length) unit.Value { return unit.OfLength(max(0, l-size.Nm)) }
+	return []plan.Quantity{{Role: plan.RoleGrows, Estimate: plan.Estimate{
+		Value: f.context.Ledger.Value(grown.Entry), Entry: grown.Entry, Low: by(swing.Wet.Low), High: by(swing.Wet.High), Source: swing.Wet.Source,
+	}}}
+}
+
 // Moistures returns how damp the wood is today, and when it is at its wettest or driest;
 // nothing where the shop does not tell its air.
 func (f *Findings) Moistures(wettest bool) []plan.Quantity {
@@ -64,10 +89,12 @@ func (f *Findings) Moistures(wettest bool) []plan.Quantity {
 	return []plan.Quantity{at(plan.RoleToday, "now", season.Now), at(plan.RoleThen, name, end)}
 }
 
+// hundredths is a moisture content in whole hundredths of a percent.
+func hundredths(m timber.Moisture) int64 { return int64(float64(float64(m)*100) + 0.5) }
+
 // moisture enters a moisture content to the hundredth of a percent.
 func (f *Findings) moisture(when string, m timber.Moisture) ledger.ID {
-	hundredths := unit.OfInt(unit.DimMoisture, int64(float64(m)*100+0.5))
-	n := hundredths.Number()
+	n := unit.OfInt(unit.DimMoisture, hundredths(m)).Number()
 	n.Quo(n, unit.OfInt(unit.DimUntyped, 100).Number())
 	return f.context.Ledger.Given(ledger.Entry{Name: "moisture content " + when, Value: unit.Of(unit.DimMoisture, n), Origin: ledger.Reference, Source: Cite(timber.SourceEMC)})
 }
