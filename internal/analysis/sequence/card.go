@@ -249,7 +249,7 @@ func (s *sequencer) gluePanels(inWidths bool) {
 		st.Operations = append(st.Operations, op.ID)
 		st.Marks = append(st.Marks, s.marksOf(op.Workpiece)...)
 		st.Hands += s.Estimates.Clean
-		st.More = append(s.narrowOf(op), st.More...)
+		st.More = append(append(s.narrowOf(op), s.stripOrder(op)...), st.More...)
 	}
 	if len(st.Operations) == 0 {
 		return
@@ -258,6 +258,29 @@ func (s *sequencer) gluePanels(inWidths bool) {
 	slices.SortStableFunc(st.Marks, func(a, b string) int { return s.row[a].Order - s.row[b].Order })
 	st.Text = message.New("steps.glue-"+word, list("marks", st.Marks), message.Count("panels", len(st.Operations)))
 	s.add(st)
+}
+
+// stripOrder says how strips that are not all of one width lie in their panel: joints were
+// planned clear of its cuts for this order alone.
+func (s *sequencer) stripOrder(op plan.Operation) []message.Message {
+	at := slices.IndexFunc(s.Workpieces, func(w plan.Workpiece) bool { return w.ID == op.Makes })
+	if at < 0 {
+		return nil
+	}
+	var widths []message.Arg
+	uneven := false
+	for _, from := range s.Workpieces[at].From {
+		for _, w := range s.Workpieces {
+			if w.ID == from {
+				widths = append(widths, message.Length("", w.Width.Nm))
+				uneven = uneven || w.Width.Nm != widths[0].Nm
+			}
+		}
+	}
+	if !uneven {
+		return nil
+	}
+	return []message.Message{message.New("steps.strip-order", message.Text("mark", op.Mark), message.List("widths", widths...))}
 }
 
 // narrowOf says which strips of a panel are glued up by themselves, counted from its

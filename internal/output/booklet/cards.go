@@ -207,17 +207,19 @@ func (c *composer) placements(rows []mergedRow, narrow bool) typeset.Table {
 		t.Header = append(t.Header, typeset.Cell{Spans: typeset.Strong(c.say(key))})
 	}
 	shared := sameFeed(rows) != nil
+	var before []plan.Setting
 	for _, r := range rows {
 		p := r.placements[0]
 		marks := append(typeset.Strong(c.speech.Own(strings.Join(c.names.Marks(r.marks()), " "))), typeset.Plain("\u00a0×\u00a0"+c.say("number.whole", message.Count("n", r.pieces)))...)
 		if takes := c.takes(r); takes != "" {
 			marks = append(marks, typeset.Plain("\n"+takes)...)
 		}
-		cells := []typeset.Cell{{Spans: marks, Header: true}, {Spans: c.set(p)}, {Spans: typeset.Plain(c.offer(p, shared))}}
+		cells := []typeset.Cell{{Spans: marks, Header: true}, {Spans: c.set(p, before)}, {Spans: typeset.Plain(c.offer(p, shared))}}
 		if !narrow {
 			cells = append(cells, typeset.Cell{Spans: typeset.Plain(c.checks(p))})
 		}
 		t.Rows = append(t.Rows, typeset.Row{Cells: cells})
+		before = p.Settings
 	}
 	return withoutEmpty(t)
 }
@@ -239,11 +241,31 @@ func withoutEmpty(t typeset.Table) typeset.Table {
 	return t
 }
 
-// set lists the figures of a placement, and where the fence stands for each path.
-func (c *composer) set(p plan.Placement) []typeset.Span {
+// set lists the figures of a placement, and where the fence stands for each path; where
+// two and more stay as they are in the row above, only what changes.
+func (c *composer) set(p plan.Placement, before []plan.Setting) []typeset.Span {
 	var spans []typeset.Span
-	for i, s := range p.Settings {
-		if i > 0 {
+	same := func(s plan.Setting) bool {
+		return slices.ContainsFunc(before, func(o plan.Setting) bool {
+			was, _ := c.tape.Setting(o)
+			is, _ := c.tape.Setting(s)
+			return c.say("setting."+o.Word) == c.say("setting."+s.Word) && c.speech.Figure(was) == c.speech.Figure(is) && len(o.Passes) < 2 && len(s.Passes) < 2
+		})
+	}
+	stay := 0
+	for _, s := range p.Settings {
+		if same(s) {
+			stay++
+		}
+	}
+	if stay < 2 || stay == len(p.Settings) {
+		stay = 0
+	}
+	for _, s := range p.Settings {
+		if stay > 0 && same(s) {
+			continue
+		}
+		if len(spans) > 0 {
 			spans = append(spans, typeset.Plain("\n")...)
 		}
 		spans = append(spans, typeset.Plain(c.say("setting."+s.Word)+" ")...)
@@ -252,6 +274,9 @@ func (c *composer) set(p plan.Placement) []typeset.Span {
 		if len(passes) > 1 {
 			spans = append(spans, typeset.Plain("\n"+c.passes(passes))...)
 		}
+	}
+	if stay > 0 {
+		spans = append(spans, typeset.Plain("\n"+c.say("booklet.set-as-above"))...)
 	}
 	return spans
 }

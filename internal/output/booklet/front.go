@@ -73,6 +73,7 @@ func (c *composer) before() {
 		box.Blocks = append(box.Blocks, c.paragraph(key, message.LengthRounded("clear", c.handsClear(), unit.Up)))
 	}
 	c.add(box)
+	c.stillOpen()
 	c.heading(2, "booklet.how-to-read", "how", false)
 	var entries []typeset.Entry
 	for _, key := range []string{"marks", "families", "sides", "signs", "stages", "cards", "sums", "fit"} {
@@ -86,6 +87,35 @@ func (c *composer) before() {
 			typeset.Strong(c.say("booklet.read-"+key+"-head")+" "), typeset.Plain(c.say("booklet.read-"+key, args...))...)}}})
 	}
 	c.add(typeset.List{Entries: entries})
+}
+
+// mostOpen is how many findings stand in front; the rest is for the chapter.
+const mostOpen = 6
+
+// stillOpen repeats in front what was found not right or could not be judged, for who
+// reads of it after the last step has cut already.
+func (c *composer) stillOpen() {
+	var entries []typeset.Entry
+	more := 0
+	for _, f := range c.plan.Findings {
+		if f.Status == plan.Pass || f.Word() == "status.note" {
+			continue
+		}
+		if len(entries) == mostOpen {
+			more++
+			continue
+		}
+		entries = append(entries, typeset.Entry{Label: signs[f.Status], Blocks: []typeset.Block{typeset.Paragraph{Spans: c.finding(f)}}, Together: true})
+	}
+	if len(entries) == 0 {
+		return
+	}
+	c.heading(2, "booklet.still-open", "still-open", false)
+	c.text("booklet.still-open-text")
+	c.add(typeset.List{Entries: entries})
+	if more > 0 {
+		c.text("booklet.still-open-more", message.Count("n", more))
+	}
 }
 
 // familyExample finds a mark with points to explain such marks by: the last of

@@ -75,6 +75,9 @@ func (b *builder) standing(x plan.Strength, names *naming.Names, short bool) {
 			continue
 		}
 		out := b.say("load.shut")
+		if len(x.Drawers) == 0 {
+			out = b.say("load.stands")
+		}
 		if n := len(st.Out); n == 1 {
 			out = b.say("load.one-out", message.Text("drawer", names.Address(st.Out[0])))
 		} else if n > 1 {

@@ -34,7 +34,7 @@ func parts(p *plan.Plan, stage string, system unit.System, title string, s Speec
 		column("column.length", length, 0.9).column("column.width", length, 0.9).column("column.thickness", length, 0.8).
 		column("column.material", text, 1.5)
 	if sizes.Inches() {
-		b.column("column.exact", text, 2.2)
+		b.column("column.exact", text, 2.5)
 	}
 	b.column("column.basis", text, 0.5)
 	last := "-"

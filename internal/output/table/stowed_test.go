@@ -36,7 +36,7 @@ func TestStowed(t *testing.T) {
 	if len(got.Rows) != 3 || len(got.Groups) != 1 {
 		t.Fatalf("%+v", got)
 	}
-	if sum := got.Rows[0][1]; sum != "392 things (98 × 4) + 3.9 to leaf through (in 98)" || got.Rows[0][2] != "395.9" || got.Rows[0][3] != "416.2" || got.Rows[0][4] != "20.3" {
+	if sum := got.Rows[0][1]; sum != "392 for the things (98 × 4) + 3.9 to leaf through (in 98)" || got.Rows[0][2] != "395.9" || got.Rows[0][3] != "416.2" || got.Rows[0][4] != "20.3" {
 		t.Errorf("%q", got.Rows[0])
 	}
 	if title := got.Groups[0]; !strings.Contains(title, "98 in 98 places") || !strings.Contains(title, "2 more") {

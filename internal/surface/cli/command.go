@@ -59,7 +59,7 @@ func newRoot(in io.Reader, out, errs io.Writer) *cobra.Command {
 		Long: `Scantling turns what a piece must hold, your timber and your machines into a plan
 that can be built: parts, cutting diagrams, machine set-ups, steps, a booklet.
 
-Exit status: 0 fine, 1 something is not right with the piece, 2 wrong usage or
+Exit status: 0 fine or warnings only, 1 an error in the piece, 2 wrong usage or
 a file that cannot be read or written.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
