@@ -84,6 +84,7 @@ var raisedInTests = map[diag.Code]string{
 	"strip-joints-unknown":        "check/gluejoint TestUnknown",
 	"tongue-too-thin":             "check/backtoback TestWalls",
 	"too-little-to-grip":          "check/holds TestGrip",
+	"trapped-cut":                 "setups TestRecessesAlongAnEdge",
 	"usual-sizes":                 "check/holds TestUsual",
 	"wall-too-thin":               "check/backtoback TestWalls",
 	"workpiece-too-long":          "check/limits TestLimits",

@@ -48,7 +48,7 @@ type decider struct {
 	parts map[address.Address]piece.Part
 	// voids are the slots already cut, by row and by side and run, across from the
 	// low side.
-	voids  map[voidKey][]void
+	voids  map[voidKey][]gone
 	used   map[string]int  // card ids
 	strips map[string]bool // strips that are planed before any panel is glued up
 	// planing is the stage in which the boards of each group are planed.
@@ -68,7 +68,7 @@ func Decide(in Input) (Result, diag.List) {
 	d := decider{
 		Input: in, l: in.Ledger, rules: in.Shop.Rules.Completed(),
 		rows: map[string]plan.PartRow{}, nth: map[string]int{}, jobs: map[string][]*operations.Job{},
-		parts: map[address.Address]piece.Part{}, voids: map[voidKey][]void{}, used: map[string]int{},
+		parts: map[address.Address]piece.Part{}, voids: map[voidKey][]gone{}, used: map[string]int{},
 		strips: map[string]bool{},
 	}
 	for _, w := range in.Workpieces {

@@ -211,7 +211,7 @@ func (d *decider) edge(j *operations.Job, side piece.Side, part int) piece.Figur
 
 // run passes the drafts over the cutter on paper and returns the voids that are
 // then there, from the low side; false if a pass is trapped.
-func (d *decider) run(j *operations.Job, drafts []draft) ([]void, bool) {
+func (d *decider) run(j *operations.Job, drafts []draft) ([]gone, bool) {
 	w := j.Way
 	voids := slices.Clone(d.voids[voidKey{j.Row.Mark, w.Down, w.Run}])
 	if w.Kind == tool.TableSaw || w.Guide == operations.BySled {
@@ -221,21 +221,27 @@ func (d *decider) run(j *operations.Job, drafts []draft) ([]void, bool) {
 	for _, f := range drafts {
 		for n, job := range f.jobs {
 			_, high := f.fence.Axis()
-			if high = high != (n == 1); high {
-				voids = mirrored(voids, width)
+			high = high != (n == 1)
+			seen := func(all []void) []void { // from the fence
+				if high {
+					return mirrored(all, width)
+				}
+				return all
 			}
-			if !bears(voids, w.Work[downAxis(w)].Nm) {
+			if !bears(seen(through(voids, w.Work[w.Run].Nm)), w.Work[downAxis(w)].Nm) {
 				return nil, false
 			}
+			low, end := stretch(job.Way)
 			for _, path := range job.Way.Paths {
 				a, b := mouthAt(job.Way, f.edge.Nm+path)
-				if trapped(voids, a, b, w.Depth.Nm, width) {
+				if trapped(seen(beside(voids, low, end)), a, b, w.Depth.Nm, width) {
 					return nil, false
 				}
-				voids = append(voids, void{a, b, w.Depth.Nm})
-			}
-			if high {
-				voids = mirrored(voids, width)
+				cut := void{a, b, w.Depth.Nm}
+				if high {
+					cut = cut.mirrored(width)
+				}
+				voids = append(voids, gone{cut, low, end})
 			}
 		}
 	}
@@ -258,10 +264,11 @@ func downAxis(w operations.Way) piece.Local {
 }
 
 // sawn adds the cuts without asking: a saw has no rim that snatches sideways.
-func (d *decider) sawn(voids []void, drafts []draft) []void {
+func (d *decider) sawn(voids []gone, drafts []draft) []gone {
 	for _, f := range drafts {
 		for _, job := range f.jobs {
-			voids = append(voids, void{job.Way.Near.Nm, job.Way.Far.Nm, job.Way.Depth.Nm})
+			low, high := stretch(job.Way)
+			voids = append(voids, gone{void{job.Way.Near.Nm, job.Way.Far.Nm, job.Way.Depth.Nm}, low, high})
 		}
 	}
 	return voids
