@@ -116,6 +116,13 @@ func TestLimitAndSeason(t *testing.T) {
 		if grows, _, err := f.Season("s", c.Piece.Materials[1], size); err != nil || grows.Nm != 0 {
 			t.Errorf("ply %v %v", grows, err)
 		}
+		// Sawn nobody knows how: the greatest counts, and the range reaches down to quarter-sawn.
+		m.Cut = ""
+		grows, _, _ := f.Season("s", m, size)
+		if q := f.Grows(m, size, grows); len(q) != 1 || !q[0].Value.Equal(unit.OfLength(620*unit.Micrometre)) ||
+			!q[0].Low.Equal(unit.OfLength(315*unit.Micrometre)) || !q[0].High.Equal(q[0].Value) || q[0].Source.Status == "" {
+			t.Errorf("range %+v", q)
+		}
 		c.Shop.Climate.Season = timber.Season{}
 		if _, _, err := f.Season("s", m, size); err == nil {
 			t.Error("a season without air")
