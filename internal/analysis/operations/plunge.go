@@ -31,11 +31,9 @@ func (t *trial) plunge(f form, w work, cut piece.Cut) {
 		way.Size = t.ledger.Leaf("cutter."+cutter.Name+".diameter", cutter.Diameter, ledger.Bought, "")
 		way.Opens = mouthOf(cutter, f.depth.Nm)
 		t.across(&way, f.sides(w), m, step(cutter))
-		heights, err := tool.Passes(f.depth.Nm, tool.DepthPerPass(cutter, t.shop.Rules.PassDepth).Value)
-		if err != nil || len(way.Fences) == 0 {
-			continue
+		if heights, err := tool.Passes(f.depth.Nm, tool.DepthPerPass(cutter, t.shop.Rules.PassDepth).Value); err == nil {
+			way.Heights = heights
+			t.offer(way)
 		}
-		way.Heights = heights
-		t.ways = append(t.ways, way)
 	}
 }

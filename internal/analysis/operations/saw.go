@@ -31,9 +31,7 @@ func (t *trial) saw(f form, w work) {
 		way.Opens = way.Size.Nm
 		way.Heights = []unit.Length{f.depth.Nm}
 		t.across(&way, fences, m, step(tool.Cutter{Diameter: m.Kerf.Value}))
-		if len(way.Fences) > 0 {
-			t.ways = append(t.ways, way)
-		}
+		t.offer(way)
 	}
 }
 
@@ -73,13 +71,11 @@ func (t *trial) sled(f form, w work) {
 			way.Cutter = c
 			way.Size = t.ledger.Leaf("cutter."+c.Name+".diameter", c.Diameter, ledger.Bought, "")
 			way.Opens = way.Size.Nm
-			heights, err := tool.Passes(f.depth.Nm, tool.DepthPerPass(c, t.shop.Rules.PassDepth).Value)
-			if err != nil {
-				continue
+			if heights, err := tool.Passes(f.depth.Nm, tool.DepthPerPass(c, t.shop.Rules.PassDepth).Value); err == nil {
+				way.Heights = heights
+				t.across(&way, fences, m, step(c))
+				t.offer(way)
 			}
-			way.Heights = heights
-			t.across(&way, fences, m, step(c))
-			t.ways = append(t.ways, way)
 		}
 	}
 	for _, m := range t.shop.Of(tool.TableSaw) {
@@ -91,7 +87,7 @@ func (t *trial) sled(f form, w work) {
 		way.Opens = way.Size.Nm
 		way.Heights = []unit.Length{f.depth.Nm}
 		t.across(&way, fences, m, step(tool.Cutter{Diameter: m.Kerf.Value}))
-		t.ways = append(t.ways, way)
+		t.offer(way)
 	}
 }
 

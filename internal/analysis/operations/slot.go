@@ -136,12 +136,10 @@ func (t *trial) router(f form, w work, cut piece.Cut) {
 			t.across(&way, f.sides(w), m, step(cutter))
 		}
 		per := tool.DepthPerPass(cutter, t.shop.Rules.PassDepth)
-		heights, err := tool.Passes(f.depth.Nm, per.Value)
-		if err != nil || len(way.Fences) == 0 {
-			continue
+		if heights, err := tool.Passes(f.depth.Nm, per.Value); err == nil {
+			way.Heights = heights
+			t.offer(way)
 		}
-		way.Heights = heights
-		t.ways = append(t.ways, way)
 	}
 }
 
@@ -156,6 +154,13 @@ func (t *trial) offered(m tool.Machine, f form, w work, guide Guide) Way {
 		Machine: m.Name, Kind: m.Kind, Guide: guide, Down: f.down, Run: f.run, Across: f.across,
 		From: f.from, To: f.to, StartOpen: f.startOpen, EndOpen: f.endOpen,
 		Near: f.near, Far: f.far, Depth: f.depth, Long: w.long, Work: w.size, At: w.at,
+	}
+}
+
+// offer keeps a way that has a side for the fence, once its paths are laid out.
+func (t *trial) offer(w Way) {
+	if len(w.Fences) > 0 {
+		t.ways = append(t.ways, w)
 	}
 }
 

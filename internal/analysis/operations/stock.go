@@ -173,12 +173,7 @@ func (d *deriver) glueUp(row plan.PartRow, panel plan.Workpiece) {
 			d.plane(row, w, d.thicknessOf(w), proud)
 		}
 	}
-	size := sized(panel)
-	raw := size
-	raw[2] = proud
-	op := d.op(row, panel, plan.GlueUp, Hand, raw, raw)
-	op.Makes = panel.ID
-	d.after(op, append(slices.Clone(panel.From), panel.ID)...)
+	raw, size := d.glued(row, panel, proud)
 	d.after(d.op(row, panel, plan.LevelJoints, Hand, raw, size), panel.ID)
 }
 
@@ -190,17 +185,24 @@ func (d *deriver) narrow(row plan.PartRow, panel plan.Workpiece, to piece.Figure
 	for _, strip := range strips {
 		d.plane(row, strip, d.thicknessOf(strip), over)
 	}
-	size := sized(panel)
-	raw := size
-	raw[2] = over
-	op := d.op(row, panel, plan.GlueUp, Hand, raw, raw)
-	op.Makes = panel.ID
-	d.after(op, append(slices.Clone(panel.From), panel.ID)...)
+	raw, size := d.glued(row, panel, over)
 	if raw[2].Nm == size[2].Nm { // of boards used as bought: only the joints are levelled
 		d.after(d.op(row, panel, plan.LevelJoints, Hand, raw, size), panel.ID)
 		return
 	}
 	d.after(d.op(row, panel, plan.PlaneToThick, d.byMachine(tool.ThicknessPlaner, size), raw, size), panel.ID)
+}
+
+// glued glues a panel up from what it is made from, as thick as that is. It returns the
+// panel's size then, and when it is planed or levelled.
+func (d *deriver) glued(row plan.PartRow, panel plan.Workpiece, thick piece.Figure) (raw, size [3]piece.Figure) {
+	size = sized(panel)
+	raw = size
+	raw[2] = thick
+	op := d.op(row, panel, plan.GlueUp, Hand, raw, raw)
+	op.Makes = panel.ID
+	d.after(op, append(slices.Clone(panel.From), panel.ID)...)
+	return raw, size
 }
 
 // spare is what the thinnest of the boards that strips are cut from has over a thickness.

@@ -65,13 +65,8 @@ func alike(jobs []*operations.Job) [][]*operations.Job {
 	groups := map[sameWay][]*operations.Job{}
 	for _, j := range jobs {
 		w := j.Way
-		k := sameWay{j.Row.Mark, w.Down, w.Run, [2]bool{w.StartOpen, w.EndOpen}, w.From.Nm, w.To.Nm, w.Long, w.Guide}
-		if w.StartOpen {
-			k.from = 0
-		}
-		if w.EndOpen {
-			k.to = 0
-		}
+		from, to := stretch(w)
+		k := sameWay{j.Row.Mark, w.Down, w.Run, [2]bool{w.StartOpen, w.EndOpen}, from, to, w.Long, w.Guide}
 		if _, ok := groups[k]; !ok {
 			order = append(order, k)
 		}
@@ -141,9 +136,6 @@ func (d *decider) fromSide(group []*operations.Job, side piece.Side) ([]draft, b
 func (d *decider) fromNearer(group []*operations.Job) []draft {
 	var out []draft
 	for _, j := range group {
-		if len(j.Way.Fences) == 0 {
-			continue // no fence reaches it; the rehearsal misses the cut
-		}
 		for _, f := range d.drafts(j, j.Way.Fences[0]) {
 			if i := slices.IndexFunc(out, func(g draft) bool { return pairs(g, f) }); i >= 0 {
 				out[i].jobs = append(out[i].jobs, j)
