@@ -20,12 +20,9 @@ func readBetween(planned *piece.Piece) map[spot]bool {
 	out := map[spot]bool{}
 	for i := range planned.Measures {
 		m := &planned.Measures[i]
-		if len(planned.Partners(m)) == 0 {
-			continue
-		}
-		for _, a := range planned.Awaiting(m) {
+		for _, a := range planned.Between(m) {
 			for _, what := range m.Take {
-				if what == "length" || what == "width" {
+				if piece.TakenBetween(what) {
 					out[spot{a, what}] = true
 				}
 			}

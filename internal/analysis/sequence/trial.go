@@ -24,10 +24,10 @@ func (s *sequencer) measure(a address.Address) *piece.Measure {
 // they go into, before they are cut.
 func (s *sequencer) between(a address.Address) []address.Address {
 	m := s.measure(a)
-	if m == nil || len(s.Piece.Partners(m)) == 0 {
+	if m == nil {
 		return nil
 	}
-	return s.Piece.Awaiting(m)
+	return s.Piece.Between(m)
 }
 
 // trial adds the step that puts together dry what a measure reads between: the

@@ -89,10 +89,7 @@ func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure
 	var out []plan.Measure
 	for _, m := range s.measures {
 		entry := plan.Measure{Address: m.Address, Label: m.Label}
-		var between []address.Address
-		if len(s.piece.Partners(&m)) > 0 {
-			between = s.piece.Awaiting(&m)
-		}
+		between := s.piece.Between(&m)
 		for _, of := range m.Of {
 			for _, what := range m.Take {
 				planned := l.Leaf("even", 0, ledger.Derived, "")
@@ -101,7 +98,7 @@ func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure
 				} else if part, ok := parts[of]; ok {
 					planned = ofPart(part, what, planned)
 				}
-				entry.Readings = append(entry.Readings, plan.Reading{Of: of, What: what, Planned: planned, Found: found(l, planned, of, what, slices.Contains(between, of) && (what == "length" || what == "width"))})
+				entry.Readings = append(entry.Readings, plan.Reading{Of: of, What: what, Planned: planned, Found: found(l, planned, of, what, slices.Contains(between, of) && piece.TakenBetween(what))})
 			}
 		}
 		for _, row := range rows {

@@ -125,9 +125,8 @@ func (e *estimator) carried() {
 		if left > 0 {
 			rest := cargo{mass: e.times(string(c.Address)+".rest", each, left)}
 			if n := len(e.cargo); len(c.In) > 0 && e.cargo[n-1].located && e.of(e.cargo[n-1].group) == nil {
-				low, high := e.heights()
 				rest.centre, rest.located = e.cargo[n-1].centre, true
-				rest.centre.Z = (low + high).Millimetres() / 2
+				rest.centre.Z = (e.floor + e.top).Millimetres() / 2
 			}
 			e.cargo = append(e.cargo, rest)
 		}

@@ -47,11 +47,10 @@ type bridge struct {
 // shelves lists all parts that lie flat between supports, with what they carry.
 func (e *estimator) shelves() []plan.Shelf {
 	var bridges []*bridge
-	floor, _ := e.heights()
 	for i := range e.Piece.Parts {
 		p := &e.Piece.Parts[i]
 		up, _ := p.Frame.Thickness.Axis()
-		if up != piece.Up || p.Extent[piece.Up].Low.Nm == floor || p.Form == piece.Round || p.Form == piece.Bought || p.Tilt != nil {
+		if up != piece.Up || p.Extent[piece.Up].Low.Nm == e.floor || p.Form == piece.Round || p.Form == piece.Bought || p.Tilt != nil {
 			continue
 		}
 		if b, ok := e.bridge(p); ok {
@@ -161,7 +160,7 @@ func (e *estimator) low(p *piece.Part) bool {
 // either axis is what it bridges.
 func (e *estimator) onFeet(p *piece.Part) (bridge, bool) {
 	best, found := bridge{part: p, kind: "bottom on feet"}, false
-	if low, high := e.heights(); p.Extent[piece.Up].Low.Nm > (low+high)/2 {
+	if p.Extent[piece.Up].Low.Nm > (e.floor+e.top)/2 {
 		best.kind = "top"
 	}
 	for _, axis := range []piece.Axis{piece.Right, piece.Back} {
@@ -184,18 +183,6 @@ func (e *estimator) onFeet(p *piece.Part) (bridge, bool) {
 		}
 	}
 	return best, found
-}
-
-// heights returns how low and how high the piece reaches.
-func (e *estimator) heights() (low, high unit.Length) {
-	for i := range e.Piece.Parts {
-		x := e.Piece.Parts[i].Extent[piece.Up]
-		if i == 0 || x.Low.Nm < low {
-			low = x.Low.Nm
-		}
-		high = max(high, x.High.Nm)
-	}
-	return low, high
 }
 
 func meets(p, q *piece.Part, a piece.Axis) bool {

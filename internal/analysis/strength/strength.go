@@ -12,6 +12,7 @@ import (
 	"scantling/internal/shape"
 	"scantling/internal/shop"
 	"scantling/internal/timber"
+	"scantling/internal/unit"
 )
 
 // Analysis is [Derive] as a declared analysis.
@@ -40,7 +41,12 @@ func Derive(in Input) plan.Strength {
 		joints: map[address.Address]*piece.Joint{}, at: map[address.Address][]*joinery.Lowered{}, masses: map[address.Address]plan.Estimate{}, goes: map[address.Address]*move{},
 	}
 	for i := range in.Piece.Parts {
-		e.parts[in.Piece.Parts[i].Address] = &in.Piece.Parts[i]
+		p := &in.Piece.Parts[i]
+		e.parts[p.Address] = p
+		if low := p.Extent[piece.Up].Low.Nm; i == 0 || low < e.floor {
+			e.floor = low
+		}
+		e.top = max(e.top, p.Extent[piece.Up].High.Nm)
 	}
 	for _, m := range in.Piece.Materials {
 		e.materials[m.Name] = m
@@ -63,11 +69,13 @@ func Derive(in Input) plan.Strength {
 // estimator is one run of Derive.
 type estimator struct {
 	Input
-	maker     *estimate.Maker
-	parts     map[address.Address]*piece.Part
-	materials map[string]piece.Material
-	woods     map[string]wood
-	joints    map[address.Address]*piece.Joint
+	maker *estimate.Maker
+	parts map[address.Address]*piece.Part
+	// floor and top are how far down and up the piece reaches, the top no less than nought.
+	floor, top unit.Length
+	materials  map[string]piece.Material
+	woods      map[string]wood
+	joints     map[address.Address]*piece.Joint
 	// at are the joints that a part takes part in.
 	at     map[address.Address][]*joinery.Lowered
 	masses map[address.Address]plan.Estimate

@@ -41,7 +41,7 @@ func (e *estimator) standing() []plan.Standing {
 	if !feet.found {
 		return nil
 	}
-	if low, high := e.heights(); len(e.moves) == 0 && high-low < feet.back.Nm-feet.front.Nm {
+	if len(e.moves) == 0 && e.top-e.floor < feet.back.Nm-feet.front.Nm {
 		return nil
 	}
 	states := []string{"empty"}

@@ -86,8 +86,7 @@ func widest(from, to piece.Figure, props []piece.Extent) (low, high piece.Figure
 // below; what hangs from a shelf does not hold it up. On is the bridge that it stands on
 // within its span, if that bridges along the same axis; nil where it stands firmly.
 func (e *estimator) footing(q *piece.Part, axis piece.Axis, below map[address.Address]*bridge) (on *bridge, stands bool) {
-	floor, _ := e.heights()
-	if q.Extent[piece.Up].Low.Nm == floor {
+	if q.Extent[piece.Up].Low.Nm == e.floor {
 		return nil, true
 	}
 	at := q.Extent[axis]

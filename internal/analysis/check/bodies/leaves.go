@@ -40,7 +40,7 @@ func (x *Index) Leaves() []Leaf {
 	for i := range x.Piece.Hardware {
 		h := &x.Piece.Hardware[i]
 		p := x.parts[h.With]
-		if p == nil || taken[p.Address] || len(h.Bodies) == 0 || !strings.Contains(strings.ToLower(h.Kind), "hinge") {
+		if p == nil || taken[p.Address] || len(h.Bodies) == 0 || !hinge(h) {
 			continue
 		}
 		l := Leaf{Address: p.Address, Faces: []*piece.Part{p}, Hinges: h, own: map[address.Address]bool{}}
@@ -55,11 +55,16 @@ func (x *Index) Leaves() []Leaf {
 	return out
 }
 
+func hinge(h *piece.Hardware) bool { return strings.Contains(strings.ToLower(h.Kind), "hinge") }
+
+// PullWords are the words of fittings that a hand pulls by.
+func PullWords() []string { return []string{"knob", "pull", "handle", "ring"} }
+
 // hung counts the parts of a group that hinges carry.
 func (x *Index) hung(group address.Address) int {
 	with := map[address.Address]bool{}
 	for i := range x.Piece.Hardware {
-		if h := &x.Piece.Hardware[i]; group.Has(h.With) && strings.Contains(strings.ToLower(h.Kind), "hinge") {
+		if h := &x.Piece.Hardware[i]; group.Has(h.With) && hinge(h) {
 			with[h.With] = true
 		}
 	}

@@ -52,7 +52,10 @@ func (x *Index) Moves() []Move {
 		}
 		m.Parts = x.Members(g.Address)
 		if len(m.Parts) > 0 {
-			m.Extent = around(m.Parts)
+			m.Extent = m.Parts[0].Extent
+			for _, p := range m.Parts[1:] {
+				m.Extent = Around(m.Extent, p.Extent)
+			}
 		}
 		x.moves = append(x.moves, m)
 	}
@@ -92,16 +95,14 @@ func (m Move) Has(part address.Address) bool {
 // Holds reports whether an address is the group, one of its parts or below them.
 func (m Move) Holds(a address.Address) bool { return a != "" && m.Group.Address.Has(a) }
 
-func around(parts []*piece.Part) [3]piece.Extent {
-	e := parts[0].Extent
-	for _, p := range parts[1:] {
-		for i := range e {
-			if p.Extent[i].Low.Nm < e[i].Low.Nm {
-				e[i].Low = p.Extent[i].Low
-			}
-			if p.Extent[i].High.Nm > e[i].High.Nm {
-				e[i].High = p.Extent[i].High
-			}
+// Around returns the box around two.
+func Around(e, f [3]piece.Extent) [3]piece.Extent {
+	for i := range e {
+		if f[i].Low.Nm < e[i].Low.Nm {
+			e[i].Low = f[i].Low
+		}
+		if f[i].High.Nm > e[i].High.Nm {
+			e[i].High = f[i].High
 		}
 	}
 	return e

@@ -169,7 +169,7 @@ type gap struct {
 
 // beside judges a part beside the faces of a leaf.
 func (j *judge) beside(l, other *bodies.Leaf, c *piece.Part) {
-	if other != nil && !faces(other, c) {
+	if other != nil && !slices.Contains(other.Faces, c) {
 		return
 	}
 	for _, p := range l.Faces {
@@ -184,15 +184,6 @@ func (j *judge) beside(l, other *bodies.Leaf, c *piece.Part) {
 			}
 		}
 	}
-}
-
-func faces(l *bodies.Leaf, c *piece.Part) bool {
-	for _, p := range l.Faces {
-		if p == c {
-			return true
-		}
-	}
-	return false
 }
 
 // gap returns the least distance between a face, on its way out, and a part beside it on

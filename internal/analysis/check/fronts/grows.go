@@ -1,6 +1,8 @@
 package fronts
 
 import (
+	"slices"
+
 	"scantling/internal/analysis/check/bodies"
 	"scantling/internal/piece"
 	"scantling/internal/unit"
@@ -10,17 +12,18 @@ import (
 // goods and along the grain; false at the side of the hinges, where it stays. A fixed
 // part (no leaf) grows from its middle.
 func (j *judge) grows(l *bodies.Leaf, p *piece.Part, a piece.Axis, high bool) ([]piece.Figure, bool, error) {
+	half := func(size piece.Figure) piece.Figure { return j.Ledger.Half(string(p.Address)+".half", size) }
 	switch {
 	case l == nil:
-		return j.growth(p, a, "half", func(size piece.Figure) piece.Figure { return j.Ledger.Half(string(p.Address)+".half", size) })
+		return j.growth(p, a, "half", half)
 	case l.Move != nil && a == piece.Up:
 		return j.stands(l, p, high)
 	case l.Move != nil:
-		return j.growth(p, a, "half", func(size piece.Figure) piece.Figure { return j.Ledger.Half(string(p.Address)+".half", size) })
+		return j.growth(p, a, "half", half)
 	}
 	line, at := hingeLine(l.Hinges)
 	if a == line {
-		return j.growth(p, a, "half", func(size piece.Figure) piece.Figure { return j.Ledger.Half(string(p.Address)+".half", size) })
+		return j.growth(p, a, "half", half)
 	}
 	low, top := edges(l, a)
 	if (at[a] > (low+top)/2) == high {
@@ -44,7 +47,7 @@ func (j *judge) grows(l *bodies.Leaf, p *piece.Part, a piece.Axis, high bool) ([
 func (j *judge) stands(l *bodies.Leaf, p *piece.Part, high bool) ([]piece.Figure, bool, error) {
 	level, found := p.Extent[piece.Up].Low, false
 	for _, q := range l.Move.Parts {
-		if !faces(l, q) && (!found || q.Extent[piece.Up].Low.Nm < level.Nm) {
+		if !slices.Contains(l.Faces, q) && (!found || q.Extent[piece.Up].Low.Nm < level.Nm) {
 			level, found = q.Extent[piece.Up].Low, true
 		}
 	}

@@ -102,7 +102,7 @@ func (j *judge) knob(m bodies.Move, front *piece.Part) bool {
 		if h.On != front.Address && h.On != m.Group.Address && (h.On != "" || !m.Holds(h.Address)) {
 			continue
 		}
-		for _, word := range []string{"knob", "pull", "handle", "ring"} {
+		for _, word := range bodies.PullWords() {
 			if h.Count > 0 && strings.Contains(strings.ToLower(h.Kind), word) {
 				return true
 			}

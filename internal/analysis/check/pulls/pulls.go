@@ -2,6 +2,7 @@ package pulls
 
 import (
 	_ "embed" // the help
+	"slices"
 	"strings"
 
 	"scantling/internal/address"
@@ -94,23 +95,17 @@ type judge struct {
 	finger verdict.Limit
 }
 
-// Is reports whether a fitting is held by the hand.
-func Is(kind string) bool {
-	for _, word := range []string{"knob", "pull", "handle", "ring"} {
-		for _, own := range strings.Fields(strings.ToLower(kind)) {
-			if own == word {
-				return true
-			}
-		}
-	}
-	return false
+// is reports whether a fitting is held by the hand.
+func is(kind string) bool {
+	words := strings.Fields(strings.ToLower(kind))
+	return slices.ContainsFunc(bodies.PullWords(), func(word string) bool { return slices.Contains(words, word) })
 }
 
 // collect lists the pulls, and asks where those sit that have no side.
 func (j *judge) collect() {
 	for i := range j.Piece.Hardware {
 		h := &j.Piece.Hardware[i]
-		if !Is(h.Kind) || h.Count == 0 {
+		if !is(h.Kind) || h.Count == 0 {
 			continue
 		}
 		on := j.index.Part(h.On)
@@ -142,20 +137,12 @@ func (j *judge) leafOf(a address.Address) *bodies.Leaf {
 // around is the box around the bodies of one piece of hardware.
 func around(h *piece.Hardware, of int) (e [3]piece.Extent, ok bool) {
 	for _, b := range h.Bodies {
-		if b.Of != of {
-			continue
-		}
-		if !ok {
+		switch {
+		case b.Of != of:
+		case !ok:
 			e, ok = b.Extent, true
-			continue
-		}
-		for a := range e {
-			if b.Extent[a].Low.Nm < e[a].Low.Nm {
-				e[a].Low = b.Extent[a].Low
-			}
-			if b.Extent[a].High.Nm > e[a].High.Nm {
-				e[a].High = b.Extent[a].High
-			}
+		default:
+			e = bodies.Around(e, b.Extent)
 		}
 	}
 	return e, ok
