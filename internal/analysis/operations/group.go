@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"scantling/internal/address"
+	"scantling/internal/analysis/turns"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
 )
@@ -11,8 +12,8 @@ import (
 // groups adds what is done to groups, turn by turn: assembly, cuts after glue-up,
 // fitting into spaces, parts that are added late; finish at the end.
 func (d *deriver) groups() {
-	events := Building(d.Piece)
-	late := LateParts(events)
+	events := turns.Order(d.Piece)
+	late := turns.Late(events)
 	fitted := map[string]bool{} // rows of late parts
 	for _, e := range events {
 		switch {
@@ -102,7 +103,7 @@ func (d *deriver) addLate(mark string) {
 // the order of the piece.
 func (d *deriver) joined(g address.Address, late map[address.Address]bool) []address.Address {
 	if d.held == nil {
-		d.held = JoinedParts(d.Piece)
+		d.held = turns.Joined(d.Piece)
 	}
 	var out []address.Address
 	for _, p := range d.Piece.Parts {

@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"scantling/internal/address"
-	"scantling/internal/analysis/operations"
+	"scantling/internal/analysis/turns"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -88,7 +88,7 @@ func (st step) concerns(a address.Address) bool {
 }
 
 // assemble adds dry fit and glue-up of one group, or of all of a repeat.
-func (s *sequencer) assemble(events []operations.Event) {
+func (s *sequencer) assemble(events []turns.Event) {
 	var groups []address.Address
 	var members []address.Address
 	var ops []string
@@ -255,7 +255,7 @@ func (s *sequencer) marks(members []address.Address) []string {
 }
 
 // late adds parts to a group that already stands.
-func (s *sequencer) late(events []operations.Event) {
+func (s *sequencer) late(events []turns.Event) {
 	var members []address.Address
 	glue := ""
 	for _, e := range events {

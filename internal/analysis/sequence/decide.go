@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"scantling/internal/address"
-	"scantling/internal/analysis/operations"
+	"scantling/internal/analysis/turns"
 	"scantling/internal/diag"
 	"scantling/internal/message"
 	"scantling/internal/piece"
@@ -53,7 +53,7 @@ func Decide(in Input) ([]plan.Step, diag.List) {
 // build walks through the turns of the building, with the cards of each stage
 // where they belong.
 func (s *sequencer) build() {
-	events := operations.Building(s.Piece)
+	events := turns.Order(s.Piece)
 	first := s.firstStages()
 	for _, id := range first {
 		s.cards(id, true)
@@ -77,11 +77,11 @@ func (s *sequencer) build() {
 			s.open(s.read(e.Measure))
 			i++
 		case e.Late != "":
-			n := s.run(events[i:], func(f operations.Event) string { return s.rowOf[f.Late] })
+			n := s.run(events[i:], func(f turns.Event) string { return s.rowOf[f.Late] })
 			s.late(events[i : i+n])
 			i += n
 		default:
-			n := s.run(events[i:], func(f operations.Event) string { return s.group[f.Group].Name })
+			n := s.run(events[i:], func(f turns.Event) string { return s.group[f.Group].Name })
 			s.assemble(events[i : i+n])
 			for _, f := range events[i : i+n] {
 				s.stands[f.Group] = true
@@ -97,7 +97,7 @@ func (s *sequencer) build() {
 }
 
 // run counts how many events at the start belong together: the same name.
-func (s *sequencer) run(events []operations.Event, name func(operations.Event) string) int {
+func (s *sequencer) run(events []turns.Event, name func(turns.Event) string) int {
 	n := 1
 	for n < len(events) && name(events[n]) != "" && name(events[n]) == name(events[0]) {
 		n++

@@ -13,5 +13,5 @@
 // The package must not know any particular piece, and sizes nothing.
 //
 // Glossary: a chapter is a heading of the booklet; an event is a turn in the
-// building (package operations); hands is time at work, wait time that must pass.
+// building (package turns); hands is time at work, wait time that must pass.
 package sequence

@@ -1,4 +1,4 @@
-package operations
+package turns
 
 import (
 	"slices"
@@ -17,11 +17,11 @@ type Event struct {
 	Late    address.Address
 }
 
-// Building returns the turns in a valid order: measures as early as they can be
+// Order returns the turns in a valid order: measures as early as they can be
 // taken, groups in the order of the document, and parts that wait for a measure
 // that cannot be taken until their own group stands as late ones. What can never
 // come (measures that wait for each other) is left out.
-func Building(p *piece.Piece) []Event {
+func Order(p *piece.Piece) []Event {
 	b := builder{
 		piece: p, taken: map[address.Address]bool{}, stands: map[address.Address]bool{}, in: map[address.Address]bool{},
 		members: map[address.Address][]piece.Part{}, partners: map[address.Address][]address.Address{},
@@ -29,7 +29,7 @@ func Building(p *piece.Piece) []Event {
 	for i := range p.Measures {
 		b.partners[p.Measures[i].Address] = p.Partners(&p.Measures[i])
 	}
-	joined := JoinedParts(p)
+	joined := Joined(p)
 	for _, part := range p.Parts {
 		if joined[part.Address] {
 			b.members[part.Group] = append(b.members[part.Group], part)
@@ -157,8 +157,8 @@ func (b *builder) assemble() bool {
 	return false
 }
 
-// JoinedParts returns the parts that a joint holds to another part.
-func JoinedParts(p *piece.Piece) map[address.Address]bool {
+// Joined returns the parts that a joint holds to another part.
+func Joined(p *piece.Piece) map[address.Address]bool {
 	joined := map[address.Address]bool{}
 	for _, j := range p.Joints {
 		joined[j.A], joined[j.B] = true, true
@@ -166,8 +166,8 @@ func JoinedParts(p *piece.Piece) map[address.Address]bool {
 	return joined
 }
 
-// LateParts returns the parts that join a group that already stands.
-func LateParts(events []Event) map[address.Address]bool {
+// Late returns the parts that join a group that already stands.
+func Late(events []Event) map[address.Address]bool {
 	late := map[address.Address]bool{}
 	for _, e := range events {
 		if e.Late != "" {

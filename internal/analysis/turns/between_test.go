@@ -1,4 +1,4 @@
-package operations
+package turns
 
 import (
 	"slices"
@@ -33,7 +33,7 @@ func TestReadBeforeGlueUp(t *testing.T) {
 				{Address: "measure.boards", Of: []address.Address{"case.top"}, Take: []string{"thickness"}},
 			},
 		}
-		if got := Building(p); !slices.Equal(got, c.want) {
+		if got := Order(p); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %+v", name, got)
 		}
 	}
