@@ -33,6 +33,9 @@ type Finding struct {
 	Source string        `json:"-"`
 	Where  diag.Place    `json:"where,omitzero"`
 	Remedy []diag.Remedy `json:"remedies,omitempty"`
+	// Idle is set on a pass that judged nothing: the catalogue's key for what the check
+	// looked for and the piece has none of.
+	Idle string `json:"idle,omitempty"`
 	// Near lists the set-ups, steps and pages (ids) that it concerns.
 	Near []string `json:"near,omitempty"`
 }
@@ -61,11 +64,18 @@ type Quantity struct {
 	Estimate
 }
 
+// Right reports whether a check had something to judge and found it right.
+func (f Finding) Right() bool { return f.Status == Pass && f.Idle == "" }
+
 // Word is the catalogue's key for what a finding comes to: a failure that is only
-// worth knowing reads otherwise than one that must be mended.
+// worth knowing reads otherwise than one that must be mended, and a pass of nothing
+// otherwise than one of something.
 func (f Finding) Word() string {
-	if f.Status == Fail && f.Severity == diag.Note {
+	switch {
+	case f.Status == Fail && f.Severity == diag.Note:
 		return "status.note"
+	case f.Idle != "":
+		return "status.idle"
 	}
 	return "status." + string(cmp.Or(f.Status, Unknown))
 }

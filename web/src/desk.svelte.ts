@@ -1,4 +1,4 @@
-import type { Fault, Input, State, Word } from './state';
+import type { Fault, Finding, Input, State, Word } from './state';
 import { fill } from './words';
 
 /** How long a value waits for the next press or the next key before it is sent, in ms. */
@@ -33,6 +33,11 @@ class Desk {
   /** Whether figures on show may not be those of the values in the fields. */
   get stale(): boolean {
     return this.busy > 0 || this.state?.stale === true || Object.keys(this.sent).length > 0;
+  }
+
+  /** What is told of: all that is not simply right, or had nothing to judge. */
+  get told(): Finding[] {
+    return this.state?.findings.filter((f) => f.sign !== 'right' && f.sign !== 'idle') ?? [];
   }
 
   async open(): Promise<void> {

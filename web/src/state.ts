@@ -1,6 +1,6 @@
 // Generated from the Go package internal/surface/screen. Do not edit.
 
-export type Sign = 'stop' | 'check' | 'note' | 'right';
+export type Sign = 'stop' | 'check' | 'note' | 'right' | 'idle';
 
 export interface Remedy {
   id: string;
@@ -297,6 +297,7 @@ export type Word =
   | 'app.hands'
   | 'app.holds'
   | 'app.holds-lead'
+  | 'app.idle'
   | 'app.in-cards'
   | 'app.in-diagrams'
   | 'app.in-list'

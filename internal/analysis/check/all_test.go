@@ -14,6 +14,7 @@ import (
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check"
 	"scantling/internal/analysis/check/checktest"
+	"scantling/internal/piece/trial"
 	"scantling/internal/plan"
 )
 
@@ -49,6 +50,41 @@ func TestGoodChest(t *testing.T) {
 		for _, f := range checktest.Run(t, checktest.Chest(), s, c) {
 			if f.Status != plan.Pass || f.Check != c.Info().Name {
 				t.Errorf("%s: %s %s %s %v", c.Info().Name, f.Status, f.Code, f.Address, f.Text)
+			}
+		}
+	}
+}
+
+// TestIdle: what a piece has none of is not called right. Of one wide board, without a
+// joint, a cut or a purpose, only what is asked of every board is right; of the chest all
+// that it has any of.
+func TestIdle(t *testing.T) {
+	one := func() *trial.Builder {
+		b := trial.New()
+		b.Part("board", trial.GrainRight, 0, 6000, 0, 1500, 0, 200)
+		checktest.Materials(b)
+		return b
+	}
+	for _, x := range []struct {
+		name  string
+		make  func() *trial.Builder
+		named []string
+		idle  bool // of those that are named
+	}{
+		{"board", one, []string{"glue joint", "limits", "short grain"}, false},
+		{"chest", checktest.Chest, []string{"blind", "bow", "cases", "exposed", "finishing", "joints", "panel room", "pulls", "reading", "require", "row sums", "twins"}, true},
+	} {
+		for _, a := range check.All() {
+			name := a.Info().Name
+			if name == "stock" {
+				continue
+			}
+			s := checktest.Shop()
+			s.Boards[0].Moisture = 9
+			for _, f := range checktest.Run(t, x.make(), s, a.(analysis.Check)) {
+				if f.Status == plan.Pass && (f.Idle != "") == (slices.Contains(x.named, name) != x.idle) {
+					t.Errorf("%s: %s: idle is %q", x.name, name, f.Idle)
+				}
 			}
 		}
 	}

@@ -34,16 +34,23 @@ func (c *composer) measures() {
 }
 
 // findings lists what the checks found, errors first, then what is not known;
-// passes are counted.
+// passes are counted, and what there was nothing to judge of is named.
 func (c *composer) findings() {
 	c.heading(1, "booklet.findings", "findings", true)
 	passed := 0
+	var idle []message.Arg
 	for _, f := range c.plan.Findings {
-		if f.Status == plan.Pass {
+		switch {
+		case f.Right():
 			passed++
+		case f.Idle != "":
+			idle = append(idle, message.Word("", f.Idle))
 		}
 	}
 	c.text("booklet.passed", message.Count("checks", passed))
+	if len(idle) > 0 {
+		c.text("booklet.idle", message.Count("checks", len(idle)), message.List("what", idle...))
+	}
 	for _, word := range []string{"status.fail", "status.error", "status.unknown", "status.note"} {
 		var entries []typeset.Entry
 		for _, f := range c.plan.Findings {

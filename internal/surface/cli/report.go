@@ -176,13 +176,19 @@ func (p reporter) summary(of *plan.Plan, list []notice) string {
 			counts = append(counts, message.Text("", p.say.Label(key, message.Count("n", n[i]))))
 		}
 	}
-	passed := 0
+	passed, idle := 0, 0
 	for _, f := range of.Findings {
-		if f.Status == plan.Pass {
+		switch {
+		case f.Right():
 			passed++
+		case f.Idle != "":
+			idle++
 		}
 	}
 	checks := p.say.Label("cli.passed", message.Count("n", passed))
+	if idle > 0 {
+		checks += " " + p.say.Label("cli.idle", message.Count("n", idle))
+	}
 	if of.Diagnostics.HasErrors() {
 		checks = p.say.Label("cli.not-checked")
 	}

@@ -66,12 +66,16 @@ func signOf(status plan.Status, severity diag.Severity) Sign {
 	return CheckSign
 }
 
-var signs = []Sign{StopSign, CheckSign, NoteSign, RightSign}
+// signs are in the order of reading; what there was nothing to judge of comes last.
+var signs = []Sign{StopSign, CheckSign, NoteSign, RightSign, IdleSign}
 
 func (b *builder) findings() []Finding {
 	out := []Finding{}
 	for i, f := range b.Plan.Findings {
 		sign := signOf(f.Status, f.Severity)
+		if f.Idle != "" {
+			sign = IdleSign
+		}
 		id := fmt.Sprintf("finding-%d", i+1)
 		out = append(out, Finding{
 			ID: id, Check: f.Check, Sign: sign, Word: b.say.Label("sign." + string(sign)),
@@ -86,9 +90,13 @@ func (b *builder) findings() []Finding {
 	return out
 }
 
+// tally counts what was judged.
 func (b *builder) tally(fs []Finding) []Tally {
 	out := []Tally{}
 	for _, s := range signs {
+		if s == IdleSign {
+			continue
+		}
 		n := 0
 		for _, f := range fs {
 			if f.Sign == s {

@@ -217,6 +217,7 @@ func TestFindings(t *testing.T) {
 		Findings: []plan.Finding{
 			f("land", plan.Pass, diag.Error), f("rehearsal", plan.Unknown, diag.Error), f("blanks", plan.Fail, diag.Warning),
 			f("collisions", plan.Fail, diag.Error), f("collisions", plan.Fail, diag.Error, "card"), f("collisions", plan.Fail, diag.Note, "step"), f("x", "", diag.Error),
+			{Check: "stops", Status: plan.Pass, Severity: diag.Note, Idle: "idle.stops", Text: message.New("check.idle", message.Word("what", "idle.stops"))},
 		},
 	}
 	s := screen.Build(screen.Source{Plan: p, Words: words.New(words.English, words.British, unit.Show{}, "")})
@@ -227,6 +228,7 @@ func TestFindings(t *testing.T) {
 	}{
 		{"finding-4", screen.StopSign, "holds"}, {"finding-5", screen.StopSign, "set"}, {"finding-3", screen.CheckSign, "timber"},
 		{"finding-2", screen.NoteSign, "build"}, {"finding-6", screen.NoteSign, "build"}, {"finding-7", screen.NoteSign, "holds"}, {"finding-1", screen.RightSign, "holds"},
+		{"finding-8", screen.IdleSign, "holds"}, // nothing to judge is not right
 	}
 	for i, w := range want {
 		if got := s.Findings[i]; got.ID != w.id || got.Sign != w.sign || got.Page != w.page || got.Word == "" {

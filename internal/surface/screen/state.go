@@ -99,6 +99,7 @@ const (
 	CheckSign Sign = "check" // ▲ look at it
 	NoteSign  Sign = "note"  // ● not known, or worth knowing
 	RightSign Sign = "right" // ✓
+	IdleSign  Sign = "idle"  // – nothing to judge
 )
 
 // Tally counts the findings of one sign.

@@ -90,7 +90,7 @@ func types() string {
 
 var unions = map[reflect.Type][]string{
 	reflect.TypeFor[Kind](): {string(LengthInput), string(CountInput), string(ChoiceInput), string(YesInput), string(OtherInput)},
-	reflect.TypeFor[Sign](): {string(StopSign), string(CheckSign), string(NoteSign), string(RightSign)},
+	reflect.TypeFor[Sign](): {string(StopSign), string(CheckSign), string(NoteSign), string(RightSign), string(IdleSign)},
 }
 
 // Every label is there, and what only a page can fill in stays in braces.

@@ -92,6 +92,7 @@ func (j *judge) between(s, t bodies.Slot) {
 		return // thinner than any board: the wall says so
 	}
 	limit := j.out.Limit("least between", usual)
+	j.out.Judged()
 	if web.Nm >= limit.Nm {
 		return
 	}
@@ -125,6 +126,7 @@ func (j *judge) wall(s bodies.Slot) {
 	default:
 		return
 	}
+	j.out.Judged()
 	if left.Nm >= limit.Nm {
 		return
 	}

@@ -88,6 +88,7 @@ func (j *judge) byHand(job operations.Job) {
 	if len(j.Shop.Of(tool.RouterTable)) == 0 && len(j.Shop.Of(tool.Router)) == 0 {
 		return // nothing to be tempted by
 	}
+	j.out.Judged()
 	if j.unsaid(job) {
 		return
 	}
@@ -101,6 +102,7 @@ func (j *judge) byHand(job operations.Job) {
 
 // table judges a cut into which the cutter is raised at a router table.
 func (j *judge) table(job operations.Job) {
+	j.out.Judged()
 	if !j.rules.Raising {
 		if !j.unsaid(job) {
 			j.noWay(job)

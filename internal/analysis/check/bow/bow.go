@@ -58,6 +58,7 @@ var Analysis = analysis.Declare(analysis.Info{
 	all := movement.Seasons.Get(c).Bows
 	j.foot = j.out.Limit(rule, usual)
 	for i, b := range all {
+		j.out.Judged()
 		if !j.balanced(all, i) {
 			j.bow(b)
 		}

@@ -50,7 +50,11 @@ var Analysis = analysis.Declare(analysis.Info{
 		joints[c.Piece.Joints[i].Address] = &c.Piece.Joints[i]
 	}
 	for _, r := range strength.Analysis.Get(c).Cases {
-		if j := joints[r.Weakest]; j != nil && r.Back != held && r.Back != fixed {
+		switch j := joints[r.Weakest]; {
+		case r.Back == held, r.Back == fixed:
+			out.Judged()
+		case j != nil:
+			out.Judged()
 			open(out, r, j)
 		}
 	}

@@ -84,6 +84,7 @@ func (j *judge) cup(x plan.Cup) {
 	if !ok {
 		return
 	}
+	j.out.Judged()
 	at, limit, fit := x.Parts[0], j.house.Figure, address.Address("")
 	for _, a := range x.Parts {
 		if room, of, ok := j.room(a); ok && room.Nm < limit.Nm {

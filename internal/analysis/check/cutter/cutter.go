@@ -96,6 +96,7 @@ type judge struct {
 
 // slot looks for a cutter that makes a slot.
 func (j *judge) slot(s bodies.Slot) {
+	j.out.Judged()
 	if s.Cut.Cutter != "" {
 		if _, ok := j.Shop.Cutter(s.Cut.Cutter); !ok {
 			j.add(s, diag.Error, CodeNamed, message.New("check.cutter.named", message.Text("mark", j.out.Mark(s.Part.Address)), j.word(s), message.Text("cutter", s.Cut.Cutter)), nil, nil)
@@ -208,6 +209,7 @@ func (j *judge) hole(p *piece.Part, cut *piece.Cut) {
 	if cut.Bore == nil || cut.Kind != piece.Hole {
 		return
 	}
+	j.out.Judged()
 	want, best := cut.Bore.Diameter, plan.Figure{}
 	for _, c := range j.Shop.Cutters {
 		if c.Tool.Shape != tool.Drill {

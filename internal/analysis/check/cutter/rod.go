@@ -37,6 +37,7 @@ func (j *judge) rods(held []plan.Held) {
 
 // rod judges one thing in its channel.
 func (j *judge) rod(t *piece.Thing, h plan.Held) {
+	j.out.Judged()
 	cut := j.index.Cut(h.Cut)
 	about := func(x plan.Finding) {
 		x.Address, x.Where, x.Source = h.Cut, cut.Where, verdict.Cite(share.SourceChannel)

@@ -77,6 +77,7 @@ func (j *judge) part(p *piece.Part) {
 	if len(holes) == 0 {
 		return
 	}
+	j.out.Judged()
 	for _, c := range j.index.Cuts(p.Address) {
 		if !j.counts(c) {
 			continue

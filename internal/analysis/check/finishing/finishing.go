@@ -46,6 +46,7 @@ var Analysis = analysis.Declare(analysis.Info{
 	for i := range c.Piece.Finishes {
 		f := &c.Piece.Finishes[i]
 		if inside := insideOf(f, moves); inside != "" {
+			out.Judged()
 			x, err := c.Shop.Finish(f.Kind)
 			switch {
 			case err != nil:
@@ -58,6 +59,7 @@ var Analysis = analysis.Declare(analysis.Info{
 			}
 		}
 		if f.When == "before assembly" {
+			out.Judged()
 			if part, joint := glued(c.Piece, f); joint != "" {
 				out.Add(plan.Finding{
 					Status: plan.Fail, Severity: diag.Warning, Code: CodeGlued, Address: f.Address, Where: f.Where, Source: "check.no-glue-on-finish (practice)",

@@ -94,6 +94,7 @@ func (j *judge) all() {
 	}
 	for i := range j.leaves {
 		l := &j.leaves[i]
+		j.out.Judged()
 		for k := range j.Piece.Parts {
 			c := &j.Piece.Parts[k]
 			if l.Has(c.Address) || c.Tilt != nil {

@@ -55,6 +55,7 @@ func judge(c *analysis.Context, pieces []plan.Workpiece) []plan.Finding {
 			case len(w.Joints) != strips(pieces, w)-1:
 				out.Unknown(CodeJoints, message.New("check.glue-joint.unknown", message.Text("mark", out.Mark(a)), message.Count("count", strips(pieces, w))), a, p.Where, a)
 			default:
+				out.Judged()
 				for _, at := range w.Joints {
 					one(c.Ledger, index, out, p, at)
 				}

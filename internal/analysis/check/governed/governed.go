@@ -75,6 +75,9 @@ var Analysis = analysis.Declare(analysis.Info{
 		}
 	}
 	drawers := len(bodies.Of(c).Moves()) > 0
+	if purpose != "" || drawers {
+		out.Judged()
+	}
 	clothes := strings.Contains(purpose, "cloth")
 	if high := c.Piece.High(); drawers && (purpose == "" || clothes) && high >= clothingHigh.Value && heavy(strength.Analysis.Get(c)) {
 		limit := out.Stated(clothingHigh)

@@ -65,6 +65,7 @@ var Analysis = analysis.Declare(analysis.Info{
 			j.out.Unknown(CodeNoFront, message.New("check.grip.no-front", message.Address("group", m.Group.Address)), m.Group.Address, m.Group.Where)
 		}
 		for _, front := range fronts {
+			j.out.Judged()
 			j.front(m, front)
 		}
 	}

@@ -64,6 +64,7 @@ var Analysis = analysis.Declare(analysis.Info{
 					s.Cut.Address, s.Cut.Where, s.Part.Address)
 				continue
 			}
+			j.out.Judged()
 			if s.StartOpen {
 				j.end(s, false)
 			}

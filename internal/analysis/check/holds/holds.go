@@ -123,6 +123,7 @@ func (j *judge) stowed(all []plan.Stowed) {
 		if space == nil {
 			continue // the space could not be worked out, which has been told
 		}
+		j.out.Judged()
 		for axis := range 3 {
 			row := axis == slices.Index([]string{"right", "back", "up"}, s.Along)
 			if s.Spare[axis].Nm >= 0 || row && told[s.In] {

@@ -30,6 +30,7 @@ func (j *judge) rods(held []plan.Held) {
 		if c == nil || !ok {
 			continue
 		}
+		j.out.Judged()
 		j.long(c, t, h)
 		j.lining(c, t, h)
 		key := string(h.Of) + " " + string(h.In)

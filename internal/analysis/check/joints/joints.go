@@ -141,6 +141,7 @@ func (j *judge) joint(s plan.Shelf, p *piece.Part, l *joinery.Lowered, load plan
 		}
 		return
 	}
+	j.out.Judged()
 	bears := hold.Ways[at].Allowed
 	carries := load.Load.High.Float()
 	if load.Upright.Known() {

@@ -115,6 +115,7 @@ func (j *judge) thin(code diag.Code, gaps []gap, at address.Address, where diag.
 	worst, count := -1, 0
 	var miss unit.Length
 	for i, g := range gaps {
+		j.out.Judged()
 		limit := j.out.Limit("least land", share.LeastLand(g.depth))
 		if limit.Nm <= g.wood.Nm {
 			continue
@@ -211,6 +212,7 @@ func (j *judge) floors(p *piece.Part) {
 		if !ok {
 			continue
 		}
+		j.out.Judged()
 		floor := j.Ledger.Less(string(s.Cut.Address)+".floor", p.Sizes()[s.Axis], s.Depth)
 		limit := j.out.Limit("least floor", share.LeastFloor(s.Depth.Nm))
 		if floor.Nm >= limit.Nm {

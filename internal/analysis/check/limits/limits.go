@@ -159,6 +159,7 @@ func (j *judge) at(k task, w plan.Workpiece, thick plan.Figure) {
 	size := tool.Size{Length: w.Length.Nm, Width: w.Width.Nm, Thickness: thick.Nm}
 	var first []tool.Excess
 	found := false
+	j.out.Judged()
 	for _, kind := range k.kinds {
 		for _, m := range j.Shop.Of(kind) {
 			machine := m.Tool.Completed()

@@ -90,6 +90,7 @@ func judge(p *piece.Piece, m bodies.Move, out *verdict.Findings) {
 		out.Unknown(CodeNoMeasure, message.New("check.measured.none", address, message.Address("fit", m.Fit.Address)), m.Fit.Address, m.Fit.Where)
 		return
 	}
+	out.Judged()
 	missing := slices.DeleteFunc(slices.Clone(wanted), func(w string) bool { return slices.Contains(take, w) })
 	if len(missing) > 0 {
 		fail(CodeOneEnd, diag.Warning, message.New("check.measured.one-end", address, words(missing)), missing...)

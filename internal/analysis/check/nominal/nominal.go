@@ -100,6 +100,9 @@ func (j *judge) measure() {
 // part holds a part of sheet goods against the sheet.
 func (j *judge) part(p *piece.Part) {
 	s, ok := j.sheets[p.Material]
+	if ok {
+		j.out.Judged()
+	}
 	if !ok || p.Thickness.Nm == s.actual.Nm {
 		return
 	}

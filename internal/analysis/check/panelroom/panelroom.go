@@ -56,6 +56,7 @@ var Analysis = analysis.Declare(analysis.Info{
 			out.Unknown(CodeUnknown, message.New("check.panelroom.unknown", mark), r.Part, where, r.Part)
 			continue
 		}
+		out.Judged()
 		if low < 0 {
 			grows := r.Swell.Grows.Figure()
 			out.Add(plan.Finding{

@@ -56,7 +56,11 @@ var Analysis = analysis.Declare(analysis.Info{
 			continue
 		}
 		entry, _ := l.Entry.Axis()
-		if local, _ := a.Frame.LocalOf(entry); local != piece.AlongLength || index.Sheet(a) || index.Sheet(b) || pinned[pair(j)] {
+		if local, _ := a.Frame.LocalOf(entry); local != piece.AlongLength || index.Sheet(a) || index.Sheet(b) {
+			continue
+		}
+		out.Judged()
+		if pinned[pair(j)] {
 			continue
 		}
 		out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeEndGrain, Address: j.Address, Where: j.Where, Source: "proportion.rebate-depth (practice)",

@@ -68,6 +68,7 @@ var Analysis = analysis.Declare(analysis.Info{
 	}
 	for i := range j.pulls {
 		p := &j.pulls[i]
+		j.out.Judged()
 		if j.flat(p) || j.blocks(p) {
 			continue
 		}

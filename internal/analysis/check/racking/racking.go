@@ -67,7 +67,9 @@ var Analysis = analysis.Declare(analysis.Info{
 			out.Unknown(CodeNoParts, message.New("check.racking.no-parts", message.Address("group", m.Group.Address)), m.Group.Address, m.Group.Where)
 		case !slides || guided(c.Piece, m):
 		case r.CornerPull != "sticks" && strips(c.Piece, m): // wood on wood: what sticks shut, sticks
+			out.Judged()
 		default:
+			out.Judged()
 			drawer(c, out, m, r)
 		}
 	}

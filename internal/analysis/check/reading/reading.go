@@ -123,6 +123,7 @@ func (j *judge) pair(m bodies.Move, first, second string, clearance piece.Figure
 				message.Length("low", low.Nm), message.Length("high", high.Nm))...), off, clearance)
 		}
 	}
+	j.out.Judged()
 	least := j.Ledger.Least(string(space)+".least "+first, a, b)
 	size := j.Ledger.Less(string(m.Group.Address)+"."+first, m.Extent[axis].High, m.Extent[axis].Low)
 	most := j.Ledger.Less(string(space)+".most "+first, least, clearance)
@@ -187,6 +188,9 @@ func (j *judge) face(bound string, axis piece.Axis) (piece.Figure, bool) {
 func (j *judge) square(m bodies.Move) {
 	off, ok := j.of(m.Space.Address, "diagonals")
 	limit := j.out.Limit("square", verdict.Practice("check.reading", max(m.Fit.Sides.Nm, unit.Millimetre/2)))
+	if ok {
+		j.out.Judged()
+	}
 	if !ok || off.Nm.Abs() <= limit.Nm {
 		return
 	}

@@ -32,6 +32,7 @@ var Analysis = analysis.Declare(analysis.Info{
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
 	out := verdict.Of("require", c)
 	for _, r := range c.Piece.Requires {
+		out.Judged()
 		if r.Holds {
 			continue
 		}

@@ -122,6 +122,7 @@ func (j *judge) row(family []*piece.Part, a piece.Axis) {
 	if !ok {
 		return
 	}
+	j.out.Judged()
 	name := string(row[0].Address) + ".row"
 	ends := [2]piece.Figure{j.Ledger.Less(name+".first", row[0].Extent[a].Low, low.at), j.Ledger.Less(name+".last", high.at, row[len(row)-1].Extent[a].High)}
 	off := [2]unit.Length{away(ends[0].Nm - gap), away(ends[1].Nm - gap)}

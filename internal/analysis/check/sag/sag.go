@@ -72,6 +72,9 @@ type judge struct {
 func (j judge) sags(s plan.Shelf) bool {
 	load, known := loadOf(s)
 	_, _, high, ok := load.AtOnce.Lengths()
+	if ok {
+		j.out.Judged()
+	}
 	if !ok || !known || high <= s.Seen.Nm {
 		return false
 	}

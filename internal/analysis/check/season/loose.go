@@ -74,6 +74,7 @@ func (j *judge) row(m bodies.Move, row []*piece.Part, a piece.Axis, held map[add
 		}
 		terms, grows = append(terms, size), append(grows, g)
 	}
+	j.out.Judged()
 	room, growth := j.Ledger.Less(name, terms...), j.Ledger.Sum(name+".growth", grows...)
 	if room.Nm >= growth.Nm {
 		return

@@ -20,6 +20,7 @@ func (j *judge) pairs(all []plan.GrainPair) {
 	}
 	told := map[address.Address]bool{}
 	for _, p := range all {
+		j.out.Judged()
 		if told[p.Joint] || p.Verdict != plan.WillBreak && (p.Verdict != plan.Gives || p.Restraint != plan.Nailed) {
 			continue
 		}

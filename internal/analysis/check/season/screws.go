@@ -54,6 +54,7 @@ func (j *judge) screwed(g *piece.Joint, p *piece.Part, axis piece.Axis, limit ve
 	if err != nil {
 		return // told of the wood itself
 	}
+	j.out.Judged()
 	moves := j.Ledger.Sum(name, grows, shrinks)
 	half := j.Ledger.Half(name, moves)
 	slot := g.Fasteners.Slot

@@ -131,6 +131,7 @@ func (j *judge) noClearance(f *piece.Fit) {
 }
 
 func (j *judge) clearance(f *piece.Fit, c plan.Clearance) {
+	j.out.Judged()
 	wall := c.AtDry.Nm < c.AtWet.Nm // it takes of the clearance when it shrinks
 	if least := c.AtWet; least.Nm < 0 || wall && c.AtDry.Nm < 0 {
 		if wall {

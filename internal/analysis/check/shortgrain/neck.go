@@ -23,6 +23,7 @@ func (j *judge) neck(p *piece.Part) {
 		}
 		worst = weakest(profile)
 	}
+	j.out.Judged()
 	limit := j.out.Limit("neck", verdict.Practice("check.neck", unit.FromMillimetres(worst.hangs/2)))
 	is := p.Length
 	if p.Form == piece.Outline {

@@ -150,6 +150,7 @@ func (j *judge) limit(w wall) verdict.Limit {
 // judge adds a finding where the wall is too short along its grain.
 func (j *judge) judge(w wall, more []diag.Remedy) {
 	limit := j.limit(w)
+	j.out.Judged()
 	if w.is.Nm <= 0 || w.is.Nm >= limit.Nm {
 		return
 	}

@@ -42,7 +42,11 @@ var Analysis = analysis.Declare(analysis.Info{
 		used[p.Material] = true
 	}
 	for _, m := range c.Piece.Materials {
-		if used[m.Name] && m.Stock == "" {
+		if !used[m.Name] {
+			continue
+		}
+		out.Judged()
+		if m.Stock == "" {
 			out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Error, Code: CodeNothing, Address: address.Address("material").Child(m.Name), Where: m.Where,
 				Source: "the shop's rack (stated)", Text: message.New("check.stock.nothing", message.Text("asks", m.Asks))})
 		}

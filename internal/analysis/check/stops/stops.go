@@ -87,6 +87,7 @@ func (j *judge) fail(m bodies.Move, code diag.Code, text message.Message, is, li
 }
 
 func (j *judge) move(m bodies.Move) {
+	j.out.Judged()
 	name := message.Address("group", m.Group.Address)
 	const practice = "check.drawer-stops (practice)"
 	behind, before := j.meets(m, true), j.meets(m, false)

@@ -70,6 +70,7 @@ func (j *judge) glues() {
 			j.unknown(CodeGlue, "check.supplies.glue", joint.Glue, joint.Address, joint.Where, glueNames())
 			continue
 		}
+		j.out.Judged()
 		if j.known() && g.Coldest.Known() && j.today() < g.Coldest.Value {
 			j.air("check.supplies.cold", joint.Glue, g.Coldest, joint.Address, joint.Where)
 		}
@@ -83,6 +84,7 @@ func (j *judge) finishes() {
 			j.unknown(CodeFinish, "check.supplies.finish", x.Kind, x.Address, x.Where, finishNames())
 			continue
 		}
+		j.out.Judged()
 		switch {
 		case !j.known():
 		case f.Coldest.Known() && j.today() < f.Coldest.Value:

@@ -85,6 +85,9 @@ type judge struct {
 
 // standing judges one state.
 func (j *judge) standing(s plan.Standing) {
+	if s.Holds.Known() {
+		j.Judged()
+	}
 	state, drawers := message.Word("state", "tipping."+s.Case), message.Count("out", len(s.Out))
 	falling, pulling := "check.tipping.falls", "check.tipping.easily"
 	if len(s.Out) == 0 { // of a piece without drawers too

@@ -50,7 +50,11 @@ var Analysis = analysis.Declare(analysis.Info{
 	for i := range c.Piece.Parts {
 		a := &c.Piece.Parts[i]
 		b := parts[a.Twin]
-		if b == nil || a.Hand != "left" || out.Mark(a.Address) == out.Mark(b.Address) {
+		if b == nil || a.Hand != "left" {
+			continue
+		}
+		out.Judged()
+		if out.Mark(a.Address) == out.Mark(b.Address) {
 			continue
 		}
 		off, alike := nearest(a, cuts[a.Address], cuts[b.Address])

@@ -3,7 +3,8 @@
 // In: findings as a check makes them, with the parts that they are about. Out: a
 // list in which every finding names its check and the marks on the wood, in which
 // the same fault of the same line of the document is told once, and which holds
-// one pass where nothing is wrong ([Findings.Done]).
+// one pass where nothing is wrong ([Findings.Done]), which says so if there was nothing
+// to judge ([Findings.Judged]).
 //
 // A limit is a figure of the trade unless the house has a rule of its name; it
 // becomes an entry of the ledger with its origin ([Findings.Limit]). A remedy

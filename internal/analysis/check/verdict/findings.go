@@ -2,6 +2,7 @@ package verdict
 
 import (
 	"slices"
+	"strings"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis"
@@ -24,6 +25,8 @@ type Findings struct {
 	told    map[fault]int
 	// rules are the rules of the house by the entry of the limit that they change.
 	rules map[ledger.ID]string
+	// judged says that there was something to judge.
+	judged bool
 }
 
 // fault is what makes two findings the same.
@@ -89,12 +92,21 @@ func (f *Findings) Unknown(code diag.Code, text message.Message, at address.Addr
 	f.Add(plan.Finding{Status: plan.Unknown, Severity: diag.Warning, Code: code, Text: text, Address: at, Where: where}, parts...)
 }
 
-// Done returns the findings; where there are none, one pass that says so.
+// Judged says that a thing was held against what is asked of it, whatever came of it.
+func (f *Findings) Judged() { f.judged = true }
+
+// Done returns the findings; where there are none, one pass that says so, or, if nothing
+// was ever [Findings.Judged], that there was nothing to judge.
 func (f *Findings) Done(code diag.Code, text message.Message) []plan.Finding {
-	if len(f.list) == 0 {
-		return []plan.Finding{{Check: f.check, Status: plan.Pass, Severity: diag.Note, Code: code, Text: text}}
+	if len(f.list) > 0 {
+		return f.list
 	}
-	return f.list
+	pass := plan.Finding{Check: f.check, Status: plan.Pass, Severity: diag.Note, Code: code, Text: text}
+	if !f.judged {
+		pass.Idle = "idle." + strings.ReplaceAll(f.check, " ", "-")
+		pass.Text = message.New("check.idle", message.Word("what", pass.Idle))
+	}
+	return []plan.Finding{pass}
 }
 
 // Figure returns a figure as findings hold it.

@@ -46,7 +46,12 @@ func TestOnce(t *testing.T) {
 		}
 	})
 	run(t, checktest.Chest(), func(_ *analysis.Context, f *verdict.Findings) {
-		if got := f.Done("right", message.New("any")); len(got) != 1 || got[0].Status != plan.Pass || got[0].Code != "right" {
+		got := f.Done("right", message.New("any"))
+		if len(got) != 1 || got[0].Status != plan.Pass || got[0].Code != "right" || got[0].Idle != "idle.any" || got[0].Right() || got[0].Text.Key != "check.idle" {
+			t.Errorf("nothing to judge: %+v", got)
+		}
+		f.Judged()
+		if got := f.Done("right", message.New("any")); len(got) != 1 || !got[0].Right() || got[0].Text.Key != "any" {
 			t.Errorf("%+v", got)
 		}
 	})
