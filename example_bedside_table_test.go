@@ -354,8 +354,8 @@ func TestBedsideTableLoneMark(t *testing.T) {
 	r := planExample(t, "bedside-table", nil)
 	names := naming.Of(r.Plan, words.New(words.English, words.British, unit.Show{}, "EUR"))
 	for want, m := range map[string]message.Message{
-		"Glue up the panels for part 1 and A1 (2 in all).": message.New("steps.glue-panels", message.List("marks", message.Text("", "1"), message.Text("", "A1")), message.Count("panels", 2)),
-		"Part 1 lies on A6 flush with its left end.":       message.New("steps.placed-flush", message.Text("a", "1"), message.Text("b", "A6"), message.Word("side", "side.left end")),
+		"Glue up the panels for part 1 and A1 (2 in all), with pva.": message.New("steps.glue-panels", message.List("marks", message.Text("", "1"), message.Text("", "A1")), message.Count("panels", 2), message.Text("glue", "pva")),
+		"Part 1 lies on A6 flush with its left end.":                 message.New("steps.placed-flush", message.Text("a", "1"), message.Text("b", "A6"), message.Word("side", "side.left end")),
 	} {
 		if got := names.Phrase(m); got != want {
 			t.Errorf("%q, want %q", got, want)

@@ -44,11 +44,12 @@ internal/plan
 internal/joinery internal/evaluate internal/analysis/estimate
 internal/shape
 internal/analysis
-internal/analysis/apart internal/analysis/turns internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rounding internal/analysis/rows internal/analysis/tolerance internal/analysis/strength internal/analysis/supplies
+internal/analysis/apart internal/analysis/turns internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rounding internal/analysis/rows internal/analysis/tolerance internal/analysis/strength
 internal/analysis/stages
 internal/analysis/blanks
 internal/analysis/strips
 internal/analysis/cutting
+internal/analysis/supplies
 internal/analysis/operations
 internal/analysis/setups
 internal/analysis/sequence

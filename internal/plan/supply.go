@@ -6,7 +6,9 @@ type Supply struct {
 	Kind string `json:"kind"`
 	Name string `json:"name"`
 	// Water is a glue's class of resistance to water by EN 204, D1 to D4.
-	Water   string         `json:"water,omitempty"`
+	Water string `json:"water,omitempty"`
+	// Panels says that boards are glued up with it edge to edge.
+	Panels  bool           `json:"panels,omitempty"`
 	Figures []SupplyFigure `json:"figures"`
 }
 

@@ -71,7 +71,7 @@ func TestIdle(t *testing.T) {
 		named []string
 		idle  bool // of those that are named
 	}{
-		{"board", one, []string{"glue joint", "limits", "short grain"}, false},
+		{"board", one, []string{"glue joint", "limits", "short grain", "supplies"}, false},
 		{"chest", checktest.Chest, []string{"blind", "bow", "cases", "exposed", "finishing", "joints", "panel room", "pulls", "reading", "require", "row sums", "twins"}, true},
 	} {
 		for _, a := range check.All() {

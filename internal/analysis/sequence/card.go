@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scantling/internal/address"
+	"scantling/internal/analysis/supplies"
 	"scantling/internal/message"
 	"scantling/internal/piece"
 	"scantling/internal/plan"
@@ -230,7 +231,8 @@ func (s *sequencer) glueUp() {
 // gluePanels adds one step for the panels that are glued from strips, or for those that
 // are glued from what is planed already.
 func (s *sequencer) gluePanels(inWidths bool) {
-	glue, word := s.glueOf("pva"), "panels"
+	name, word := supplies.PanelGlue(s.Piece, s.Shop), "panels"
+	glue := s.glueOf(name)
 	if inWidths {
 		word = "widths"
 	}
@@ -256,7 +258,7 @@ func (s *sequencer) gluePanels(inWidths bool) {
 	}
 	st.ID, st.Marks = st.Operations[0], unique(st.Marks)
 	slices.SortStableFunc(st.Marks, func(a, b string) int { return s.row[a].Order - s.row[b].Order })
-	st.Text = message.New("steps.glue-"+word, list("marks", st.Marks), message.Count("panels", len(st.Operations)))
+	st.Text = message.New("steps.glue-"+word, list("marks", st.Marks), message.Count("panels", len(st.Operations)), message.Text("glue", name))
 	s.add(st)
 }
 

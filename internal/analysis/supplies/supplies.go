@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"scantling/internal/analysis"
+	"scantling/internal/analysis/cutting"
 	"scantling/internal/analysis/estimate"
 	"scantling/internal/diag"
 	"scantling/internal/figure"
@@ -20,10 +21,10 @@ import (
 
 // Analysis is [Derive] as a declared analysis.
 var Analysis = analysis.Declare(analysis.Info{
-	Name: "supplies-used", Kind: analysis.Derive,
+	Name: "supplies-used", Kind: analysis.Derive, Requires: []analysis.Analysis{cutting.Strips},
 	Doc: "Which glues and finishes is it made with, and what is known of them?",
 }, func(c *analysis.Context) ([]plan.Supply, diag.List) {
-	return Derive(c.Piece, c.Shop, c.Ledger), nil
+	return Derive(c.Piece, c.Shop, cutting.Strips.Get(c).Workpieces, c.Ledger), nil
 })
 
 // Functions returns the pure functions that entries of this package call.
@@ -38,14 +39,23 @@ func litres(a []unit.Value) (unit.Value, error) {
 	return estimate.Value(unit.DimUntyped, l), nil
 }
 
-// Derive returns what the piece is glued and finished with; the shop may be nil.
-func Derive(p *piece.Piece, s *shop.Shop, l *ledger.Ledger) []plan.Supply {
+// Derive returns what the piece, made from workpieces, is glued and finished with; the
+// shop may be nil.
+func Derive(p *piece.Piece, s *shop.Shop, from []plan.Workpiece, l *ledger.Ledger) []plan.Supply {
 	d := deriver{piece: p, shop: s, maker: estimate.New(l, Functions())}
 	var out []plan.Supply
 	for _, j := range p.Joints {
 		if j.Glue != "" && !slices.ContainsFunc(out, func(x plan.Supply) bool { return x.Name == j.Glue }) {
 			out = append(out, d.glue(j.Glue))
 		}
+	}
+	if _, ok := Panel(from); ok {
+		name := PanelGlue(p, s)
+		at := slices.IndexFunc(out, func(x plan.Supply) bool { return x.Name == name })
+		if at < 0 {
+			at, out = len(out), append(out, d.glue(name))
+		}
+		out[at].Panels = true
 	}
 	for _, f := range p.Finishes {
 		out = append(out, d.finish(f))

@@ -2,14 +2,18 @@ package supplies_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"scantling/internal/address"
 	"scantling/internal/analysis/check/checktest"
 	"scantling/internal/analysis/supplies"
 	"scantling/internal/piece"
+	"scantling/internal/piece/trial"
 	"scantling/internal/plan"
+	"scantling/internal/shop"
 	"scantling/internal/timber"
+	"scantling/internal/unit"
 )
 
 // TestDerive: every figure of the chest's glue has a value, a status and a line in
@@ -22,7 +26,7 @@ func TestDerive(t *testing.T) {
 	b.Piece.Finishes = []piece.Finish{{Address: "finish.oil", Kind: "danish oil", Coats: 2, On: []address.Address{"board"}}}
 	s := checktest.Shop()
 	s.Climate.Now = timber.Air{Temperature: 115.0 / 9, Humidity: 50}
-	all := supplies.Derive(&b.Piece, s, b.Ledger)
+	all := supplies.Derive(&b.Piece, s, nil, b.Ledger)
 	words := map[string]plan.SupplyFigure{}
 	for _, x := range all {
 		for _, f := range x.Figures {
@@ -55,11 +59,49 @@ func TestUnknown(t *testing.T) {
 	b := checktest.Chest()
 	b.Piece.Joints[0].Glue = "fish"
 	b.Piece.Finishes = []piece.Finish{{Address: "finish.soap", Kind: "soap", Coats: 1}}
-	all := supplies.Derive(&b.Piece, nil, b.Ledger)
+	all := supplies.Derive(&b.Piece, nil, nil, b.Ledger)
 	if len(all) < 2 || all[0].Name != "fish" || len(all[0].Figures) != 0 || len(all[len(all)-1].Figures) != 0 {
 		t.Errorf("%+v", all)
 	}
 	if _, err := supplies.Functions()["litres of finish"](nil); err == nil {
 		t.Error("litres of nothing")
+	}
+}
+
+// TestPanels: what panels are glued up with is listed, though no joint of the piece is
+// glued: the house's, or the piece's only glue, or PVA.
+func TestPanels(t *testing.T) {
+	panel := []plan.Workpiece{{Kind: plan.PanelPiece, From: []string{"a", "b"}}}
+	for _, c := range []struct {
+		name, rule string
+		glues      []string
+		from       []plan.Workpiece
+		want       []string // with a star, panels are glued up with it
+	}{
+		{"no joint glued", "", nil, panel, []string{"pva*"}},
+		{"one strip", "", nil, []plan.Workpiece{{Kind: plan.PanelPiece, From: []string{"a"}}, {Kind: plan.StripPiece}}, nil},
+		{"one glue", "", []string{"hide", "", "hide"}, panel, []string{"hide*"}},
+		{"two glues", "", []string{"hide", "epoxy"}, panel, []string{"hide", "epoxy", "pva*"}},
+		{"the house's", "epoxy", []string{"hide"}, panel, []string{"hide", "epoxy*"}},
+		{"two widths", "", nil, []plan.Workpiece{{Kind: plan.NarrowPanel, From: []string{"a", "b"}}}, []string{"pva*"}},
+	} {
+		b := trial.New()
+		for _, g := range c.glues {
+			b.Piece.Joints = append(b.Piece.Joints, piece.Joint{Glue: g})
+		}
+		s := checktest.Shop()
+		if c.rule != "" {
+			s.Rules = append(s.Rules, shop.Rule{Name: supplies.RulePanelGlue, Value: unit.OfText(c.rule)})
+		}
+		var got []string
+		for _, x := range supplies.Derive(&b.Piece, s, c.from, b.Ledger) {
+			star := map[bool]string{true: "*"}[x.Panels]
+			if got = append(got, x.Name+star); x.Panels && len(x.Figures) == 0 {
+				t.Errorf("%s: nothing is known of %s", c.name, x.Name)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
 	}
 }

@@ -20,6 +20,9 @@ func Supplies(p *plan.Plan, s Speech) Table {
 		if x.Water != "" {
 			title += " · " + b.say("supply.water", message.Text("class", x.Water))
 		}
+		if x.Panels {
+			title += " · " + b.say("supply.panels")
+		}
 		b.group(title)
 		if len(x.Figures) == 0 {
 			b.row(b.say("supply.unknown"), "–", "–", "–", "–")

@@ -8,8 +8,10 @@ import (
 	"scantling/internal/address"
 	"scantling/internal/analysis"
 	"scantling/internal/analysis/check/verdict"
+	"scantling/internal/analysis/cutting"
 	"scantling/internal/analysis/estimate"
 	"scantling/internal/analysis/marks"
+	"scantling/internal/analysis/supplies"
 	"scantling/internal/diag"
 	"scantling/internal/figure"
 	"scantling/internal/message"
@@ -44,7 +46,7 @@ var source string
 
 // Analysis is the check.
 var Analysis = analysis.Declare(analysis.Info{
-	Name: "supplies", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis},
+	Name: "supplies", Kind: analysis.Judge, Doc: verdict.Help(source), Requires: []analysis.Analysis{marks.Analysis, cutting.Strips},
 }, func(c *analysis.Context) ([]plan.Finding, diag.List) {
 	j := judge{Context: c, out: verdict.Of("supplies", c)}
 	j.glues()
@@ -57,7 +59,8 @@ type judge struct {
 	out *verdict.Findings
 }
 
-// glues judges each glue once, at the first joint that it holds.
+// glues judges each glue once, at the first joint that it holds, or at the first panel
+// that is glued up with it.
 func (j *judge) glues() {
 	var seen []string
 	for _, joint := range j.Piece.Joints {
@@ -65,15 +68,28 @@ func (j *judge) glues() {
 			continue
 		}
 		seen = append(seen, joint.Glue)
-		g, err := j.Shop.Glue(joint.Glue)
-		if err != nil {
-			j.unknown(CodeGlue, "check.supplies.glue", joint.Glue, joint.Address, joint.Where, glueNames())
-			continue
+		j.glue(joint.Glue, joint.Address, joint.Where)
+	}
+	w, ok := supplies.Panel(cutting.Strips.Get(j.Context).Workpieces)
+	if name := supplies.PanelGlue(j.Piece, j.Shop); ok && !slices.Contains(seen, name) {
+		for _, p := range j.Piece.Parts {
+			if slices.Contains(w.Parts, p.Address) {
+				j.glue(name, p.Address, p.Where, p.Address)
+				return
+			}
 		}
-		j.out.Judged()
-		if j.known() && g.Coldest.Known() && j.today() < g.Coldest.Value {
-			j.air("check.supplies.cold", joint.Glue, g.Coldest, joint.Address, joint.Where)
-		}
+	}
+}
+
+func (j *judge) glue(name string, at address.Address, where diag.Place, parts ...address.Address) {
+	g, err := j.Shop.Glue(name)
+	if err != nil {
+		j.unknown(CodeGlue, "check.supplies.glue", name, at, where, glueNames(), parts...)
+		return
+	}
+	j.out.Judged()
+	if j.known() && g.Coldest.Known() && j.today() < g.Coldest.Value {
+		j.air("check.supplies.cold", name, g.Coldest, at, where)
 	}
 }
 
@@ -100,8 +116,8 @@ func (j *judge) known() bool { return j.Shop != nil && j.Shop.Climate.Now != (ti
 
 func (j *judge) today() timber.Temperature { return j.Shop.Climate.Now.Temperature }
 
-func (j *judge) unknown(code diag.Code, key, name string, at address.Address, where diag.Place, names []message.Arg) {
-	j.out.Unknown(code, message.New(key, message.Text("name", name), message.List("known", names...)), at, where)
+func (j *judge) unknown(code diag.Code, key, name string, at address.Address, where diag.Place, names []message.Arg, parts ...address.Address) {
+	j.out.Unknown(code, message.New(key, message.Text("name", name), message.List("known", names...)), at, where, parts...)
 }
 
 func glueNames() []message.Arg {

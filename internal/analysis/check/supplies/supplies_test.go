@@ -11,6 +11,8 @@ import (
 	"scantling/internal/evaluate"
 	"scantling/internal/piece/trial"
 	"scantling/internal/plan"
+	house "scantling/internal/shop"
+	"scantling/internal/timber"
 )
 
 const box = `scantling = 1
@@ -131,7 +133,25 @@ func TestUnknown(t *testing.T) {
 	checktest.Want(t, judge(t, "pva", "soap", "18"), plan.Unknown, supplies.CodeFinish)
 }
 
-// TestNoShop: without a shop nothing can be said of the air.
+// TestNoShop: where the shop does not say how warm it is, nothing can be said of the air.
 func TestNoShop(t *testing.T) {
-	checktest.Want(t, checktest.Run(t, checktest.Chest(), nil, supplies.Analysis), plan.Pass, supplies.CodeRight)
+	silent := checktest.Shop()
+	silent.Climate = house.Climate{}
+	checktest.Want(t, checktest.Run(t, checktest.Chest(), silent, supplies.Analysis), plan.Pass, supplies.CodeRight)
+}
+
+// TestPanelGlue: what a panel is glued up with must set in the shop's air too, though no
+// joint is glued.
+func TestPanelGlue(t *testing.T) {
+	for degrees, want := range map[timber.Temperature]diag.Code{7: supplies.CodeRight, 3: supplies.CodeCold} {
+		b := trial.New()
+		b.Part("top", trial.GrainRight, 0, 6000, 0, 4000, 0, 200)
+		checktest.Materials(b)
+		s := checktest.Shop()
+		s.Climate.Now = timber.Air{Temperature: degrees, Humidity: 50}
+		got := checktest.Run(t, b, s, supplies.Analysis)
+		if len(got) != 1 || got[0].Code != want || got[0].Idle != "" || want == supplies.CodeCold && got[0].Address != "top" {
+			t.Errorf("at %v: %+v", degrees, got)
+		}
+	}
 }
