@@ -249,3 +249,24 @@ func TestRefusalsOfMachines(t *testing.T) {
 		}
 	}
 }
+
+// TestRanges: a range whose ends look alike is one figure, so sentences leave ranges to
+// message.Range; the three texts that are put together after looking at both ends are
+// the only ones that write them.
+func TestRanges(t *testing.T) {
+	for key, text := range catalogues().british {
+		switch key {
+		case "format.range", "grounds.range", "supply.range":
+			continue
+		}
+		ends := 0
+		text.wants(func(name string) {
+			if name == "low" || name == "high" {
+				ends++
+			}
+		})
+		if ends == 2 && key != "check.reading.uneven" && key != "joint-shoulders" { // two sizes, no range
+			t.Errorf("%s writes a range by hand", key)
+		}
+	}
+}

@@ -29,7 +29,11 @@ func (n *Names) Quantity(e plan.Estimate) string {
 	if value == "" || e.Low.IsZero() || e.High.IsZero() || e.Low.Equal(e.High) {
 		return value
 	}
-	return n.say("grounds.range", message.Text("value", value), message.Text("low", n.amount(e.Low, e.Unit)), message.Text("high", n.amount(e.High, e.Unit)))
+	low, high := n.amount(e.Low, e.Unit), n.amount(e.High, e.Unit)
+	if low == high { // they differ by less than is shown
+		return value
+	}
+	return n.say("grounds.range", message.Text("value", value), message.Text("low", low), message.Text("high", high))
 }
 
 // amount writes a quantity of any dimension in the reader's way.

@@ -29,8 +29,8 @@ func Supplies(p *plan.Plan, s Speech) Table {
 		}
 		for _, f := range x.Figures {
 			span := "–"
-			if !f.Low.Equal(f.High) {
-				span = b.say("supply.range", message.Text("low", b.bare(f, f.Low)), message.Text("high", b.quantity(f, f.High)))
+			if low, high := b.bare(f, f.Low), b.bare(f, f.High); low != high {
+				span = b.say("supply.range", message.Text("low", low), message.Text("high", b.quantity(f, f.High)))
 			}
 			source := f.Source.Title
 			if source == "" {

@@ -166,7 +166,7 @@ func (j *judge) end(b plan.SheetBow, e plan.Estimate, when string, seen piece.Fi
 		which = "sheet"
 	}
 	x.Text = message.New(key, message.Text("mark", j.out.Mark(b.Solid)), message.Text("sheet", j.out.Mark(b.Sheet)), message.Length("wide", b.Width.Nm),
-		message.LengthRounded("is", value, unit.Nearest), message.LengthRounded("low", max(0, low), unit.Down), message.LengthRounded("high", high, unit.Up),
+		message.Range("is", message.LengthRounded("value", value, unit.Nearest), message.LengthRounded("low", max(0, low), unit.Down), message.LengthRounded("high", high, unit.Up)),
 		message.LengthRounded("limit", limit.Nm, unit.Down), message.Word("when", "bow."+when), message.Word("hollow", "bow."+which))
 	return x
 }

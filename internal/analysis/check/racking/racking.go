@@ -97,7 +97,8 @@ func drawer(c *analysis.Context, out *verdict.Findings, m bodies.Move, r plan.Dr
 	args := []message.Arg{
 		message.Address("group", m.Group.Address), message.Length("is", r.Long.Nm), message.Length("wide", r.Width.Nm), message.Length("limit", limit.Nm),
 		message.Ratio("ratio", r.Long.Nm.Millimetres()/r.Width.Nm.Millimetres()),
-		message.LengthRounded("sticks", sticks, unit.Up), message.LengthRounded("low", low, unit.Up), message.LengthRounded("high", high, unit.Up), message.LengthRounded("waxed", waxed, unit.Up),
+		message.Range("sticks", message.LengthRounded("value", sticks, unit.Up), message.LengthRounded("low", low, unit.Up), message.LengthRounded("high", high, unit.Up)),
+		message.LengthRounded("waxed", waxed, unit.Up),
 	}
 	x.Text = message.New(key, args...)
 	if narrow := r.Width.Nm - (limit.Nm - r.Long.Nm); limit.Nm == r.Width.Nm {

@@ -152,6 +152,7 @@ func (j *judge) air(key, name string, limit figure.Of[timber.Temperature], at ad
 	now := j.out.Given(plan.RoleIs, "temperature today", warm(j.today()), "", figure.Source{Key: "shop.temperature", Status: figure.Stated})
 	j.out.Add(plan.Finding{Status: plan.Fail, Severity: severity, Code: CodeCold, Address: at, Where: where, Source: verdict.Cite(limit.Source),
 		Figures: []plan.Quantity{now, most},
-		Text: message.New(key, message.Text("name", name), degrees("is", j.today()), degrees("limit", limit.Value), degrees("low", limit.Low), degrees("high", limit.High),
+		Text: message.New(key, message.Text("name", name), degrees("is", j.today()),
+			message.Range("limit", degrees("value", limit.Value), degrees("low", limit.Low), degrees("high", limit.High)),
 			message.Word("status", "figure-status."+string(limit.Source.Status)))})
 }

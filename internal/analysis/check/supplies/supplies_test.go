@@ -13,6 +13,8 @@ import (
 	"scantling/internal/plan"
 	house "scantling/internal/shop"
 	"scantling/internal/timber"
+	"scantling/internal/unit"
+	"scantling/internal/words"
 )
 
 const box = `scantling = 1
@@ -152,6 +154,18 @@ func TestPanelGlue(t *testing.T) {
 		got := checktest.Run(t, b, s, supplies.Analysis)
 		if len(got) != 1 || got[0].Code != want || got[0].Idle != "" || want == supplies.CodeCold && got[0].Address != "top" {
 			t.Errorf("at %v: %+v", degrees, got)
+		}
+	}
+}
+
+// TestAirInWords: of what one tin says there is one figure, of what sources differ in a
+// range.
+func TestAirInWords(t *testing.T) {
+	say := words.New(words.English, words.British, unit.Show{}, "")
+	for glue, want := range map[string]string{"winter glue": "Winter glue wants 3 °C at least", "pva": "Pva wants 7 (4 to 7) °C at least"} {
+		f := judge(t, glue, "shellac", "2")
+		if got := say.Say(f[0].Text); !strings.HasPrefix(got, want) {
+			t.Errorf("%q, want %q", got, want)
 		}
 	}
 }
