@@ -1,6 +1,7 @@
 package scantling_test
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -337,8 +338,7 @@ func TestDrawerInsertTraps(t *testing.T) {
 
 // TestDrawerInsertDividersAreRead: dividers are cut to the measured distance of the housing
 // bottoms, planned 270 + 2 × 2.7 = 275.4: sides, ends and cross wall stand together dry,
-// without base and dividers, before these are cut, and glue comes after. Read as 275.1, they
-// are to be cut to that, and neither the drawing nor another part moves.
+// without base and dividers, before these are cut, and glue comes after.
 func TestDrawerInsertDividersAreRead(t *testing.T) {
 	r := planExample(t, "drawer-insert", nil)
 	at := map[string]int{}
@@ -357,28 +357,145 @@ func TestDrawerInsertDividersAreRead(t *testing.T) {
 	if try := r.Plan.Steps[at["try: measure.dividers"]-1]; !slices.Equal(try.Marks, []string{"A1", "A2.1", "A2.2", "A3"}) {
 		t.Errorf("together dry: %v", try.Marks)
 	}
+}
+
+// TestDrawerInsertDividersFollow types in what was read between the housings, all three
+// dividers at 275.1 where 275.4 is planned: the list, the blank (3 × 275.1 + 2 × 3 of kerf,
+// 0.9 less than planned), the diagrams' piece, the stop of the card and the part's solid
+// have 275.1, the form keeps what was planned, and sides, ends and cross wall stay.
+func TestDrawerInsertDividersFollow(t *testing.T) {
+	before := planExample(t, "drawer-insert", nil)
+	read := insertRead(t, []string{"275.1", "275.1", "275.1"}, nil)
+	if got := read.Evaluated.Diagnostics; len(got) > 0 {
+		t.Errorf("told: %v", got)
+	}
+	if got := read.Plan.Unsound(); len(got) > 0 {
+		t.Error(got)
+	}
+	want(t, "divider", sizesOf(t, read, "insert.divider[2]"), "275.1 58 8")
+	for _, of := range []address.Address{"insert.side.left", "insert.end[1]", "insert.cross"} {
+		want(t, string(of), sizesOf(t, read, of), sizesOf(t, before, of))
+	}
+	if got := fileNamed(t, read, "parts.csv"); !strings.Contains(got, "A4,divider,3,275.1,58,8,") || strings.Contains(got, "275.4") {
+		t.Errorf("the list:\n%s", got)
+	}
+	blank := func(r *scantling.Result) unit.Length {
+		i := slices.IndexFunc(r.Plan.Workpieces, func(w plan.Workpiece) bool { return w.Kind == plan.BlankPiece && w.Mark == "A4" })
+		return r.Plan.Workpieces[i].Length.Nm
+	}
+	want(t, "the blank is shorter", mm(blank(before)-blank(read)), "0.9")
+	if a, b := cutsOf(read, "insert.divider[2]"), cutsOf(before, "insert.divider[2]"); a != b {
+		t.Errorf("%d cuts of the divider, %d before", a, b)
+	}
+	want(t, "stop, planned", stopsOf(before, "A4"), "275.4")
+	want(t, "stop, read", stopsOf(read, "A4"), "275.1")
+	want(t, "fences of the housings", settingsOf(read, "straight 8", "fence to cutter edge"), settingsOf(before, "straight 8", "fence to cutter edge"))
+	if got := codes(read); slices.Contains(got, "parts-collide") || slices.Contains(got, "collision-unknown") {
+		t.Error(got)
+	}
+	for _, m := range read.Plan.Measures {
+		for _, x := range m.Readings {
+			if m.Address == "measure.dividers" && (x.Found == nil || mm(x.Found.Nm, x.Planned.Nm) != "275.1 275.4") {
+				t.Errorf("the form has %v found, %s planned", x.Found, mm(x.Planned.Nm))
+			}
+		}
+	}
+}
+
+// insertRead plans the insert with readings of its dividers, "" for none, after those that
+// are listed were cut as planned.
+func insertRead(t *testing.T, lengths, cut []string) *scantling.Result {
+	t.Helper()
 	w := exampleWorld(t, "drawer-insert")
 	const file = "drawer-insert.piece.hcl"
-	if _, err := scantling.Record(t.Context(), w, file, scantling.Note{Of: "insert.divider[2]", What: "length", Value: "275.1"}); err != nil {
-		t.Fatal(err)
+	var notes []scantling.Note
+	for _, of := range cut {
+		notes = append(notes, scantling.Note{Of: of, Cut: true})
 	}
-	read, err := scantling.Plan(t.Context(), w, file, scantling.Options{})
+	for i, l := range lengths {
+		if l != "" {
+			notes = append(notes, scantling.Note{Of: fmt.Sprintf("insert.divider[%d]", i+1), What: "length", Value: l})
+		}
+	}
+	for _, n := range notes {
+		if _, err := scantling.Record(t.Context(), w, file, n); err != nil {
+			t.Fatal(err)
+		}
+	}
+	r, err := scantling.Plan(t.Context(), w, file, scantling.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	var told []string
-	for _, d := range read.Evaluated.Diagnostics {
-		told = append(told, string(d.Code)+" "+string(d.Address))
+	return r
+}
+
+func cutsOf(r *scantling.Result, of address.Address) (n int) {
+	for _, c := range r.Plan.Piece.Cuts {
+		if c.Part == of {
+			n++
+		}
 	}
-	if !slices.Equal(told, []string{"cut-to-reading insert.divider[2]"}) {
-		t.Errorf("told: %v", told)
-	}
-	want(t, "divider as drawn", sizesOf(t, read, "insert.divider[2]"), "275.4 58 8")
-	for _, m := range read.Plan.Measures {
-		for _, x := range m.Readings {
-			if x.Of == "insert.divider[2]" && x.What == "length" && (x.Found == nil || mm(x.Found.Nm) != "275.1") {
-				t.Errorf("the form has %v found", x.Found)
+	return n
+}
+
+// stopsOf lists the settings of the card at which a mark is cut to length.
+func stopsOf(r *scantling.Result, mark string) string {
+	var out []unit.Length
+	for _, s := range r.Plan.Setups {
+		for _, p := range s.Placements {
+			if p.Mark == mark && slices.Contains(s.Operations, mark+": cut to length") {
+				for _, x := range p.Settings {
+					out = append(out, x.Figure.Nm)
+				}
+				for _, x := range s.Settings {
+					out = append(out, x.Figure.Nm)
+				}
 			}
+		}
+	}
+	return mm(out...)
+}
+
+// TestDrawerInsertReadOneByOne: three readings that differ make three rows, each as long as
+// its own; one above what is planned is in nobody's way; one that is 10 off is a slip of the
+// pen, and told.
+func TestDrawerInsertReadOneByOne(t *testing.T) {
+	r := insertRead(t, []string{"275.1", "275.8", ""}, nil)
+	if got := r.Plan.Unsound(); len(got) > 0 {
+		t.Error(got)
+	}
+	for of, l := range map[address.Address]string{"insert.divider[1]": "275.1 58 8", "insert.divider[2]": "275.8 58 8", "insert.divider[3]": "275.4 58 8"} {
+		want(t, string(of), sizesOf(t, r, of), l)
+	}
+	if got := codes(r); slices.Contains(got, "parts-collide") || slices.Contains(got, "reading-far-from-plan") {
+		t.Error(got)
+	}
+	if got := codes(insertRead(t, []string{"285.4", "", ""}, nil)); !slices.Contains(got, "reading-far-from-plan") {
+		t.Errorf("a reading 10 off is believed: %v", got)
+	}
+}
+
+// TestDrawerInsertCutBefore: a divider that was cut to 275.4 as planned, where 275.1 is read
+// then, is 0.3 too long: trimmed; where 276 is read it is 0.6 too short. The rest is planned on.
+func TestDrawerInsertCutBefore(t *testing.T) {
+	for read, off := range map[string]string{"275.1": "275.4 275.1 275.4 0.3 beside.too-large", "276": "275.4 276 275.4 0.6 beside.too-small"} {
+		r := insertRead(t, []string{read, "", ""}, []string{"insert.divider[1]"})
+		var told []string
+		for _, d := range r.Plan.Diagnostics {
+			if d.Code == "cut-beside-reading" {
+				var l []unit.Length
+				for _, name := range []string{"got", "read", "planned", "off"} {
+					a, _ := d.Text.Arg(name)
+					l = append(l, a.Nm)
+				}
+				way, _ := d.Text.Arg("way")
+				told = append(told, mm(l...)+" "+way.S)
+			}
+		}
+		want(t, read, strings.Join(told, ", "), off)
+		want(t, "as cut", sizesOf(t, r, "insert.divider[1]"), "275.4 58 8")
+		if len(r.Plan.Setups) == 0 || len(r.Plan.Steps) == 0 {
+			t.Error("no plan")
 		}
 	}
 }

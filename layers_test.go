@@ -41,7 +41,7 @@ internal/carve/direction internal/carve/fault internal/carve/line internal/carve
 internal/carve/angle
 internal/equip internal/carve internal/carve/assembled internal/fitting internal/stow
 internal/plan
-internal/joinery internal/evaluate internal/analysis/estimate
+internal/joinery internal/evaluate internal/inplace internal/analysis/estimate
 internal/shape
 internal/analysis
 internal/analysis/apart internal/analysis/turns internal/analysis/marks internal/analysis/contents internal/analysis/movement internal/analysis/rounding internal/analysis/rows internal/analysis/tolerance internal/analysis/strength

@@ -25,6 +25,7 @@ import (
 	"scantling/internal/diag"
 	"scantling/internal/document"
 	"scantling/internal/evaluate"
+	"scantling/internal/inplace"
 	"scantling/internal/joinery"
 	"scantling/internal/ledger"
 	"scantling/internal/plan"
@@ -60,8 +61,9 @@ func Run(src evaluate.Sources) (Result, error) {
 	evaluated := evaluate.Piece(src)
 	cuts, lowered, faults := joinery.Lower(evaluated.Piece, evaluated.Ledger)
 	diags := slices.Concat(evaluated.Diagnostics, faults)
+	made, cuts := inplace.Apply(evaluated.Piece, cuts, evaluated.Ledger)
 	c := &analysis.Context{
-		Piece: evaluated.Piece, Cuts: cuts, Joints: lowered, Shop: evaluated.Shop, Ledger: evaluated.Ledger,
+		Piece: made, Cuts: cuts, Joints: lowered, Shop: evaluated.Shop, Ledger: evaluated.Ledger,
 		Broken: diags.HasErrors(),
 	}
 	report, err := analysis.Run(c, Analyses())

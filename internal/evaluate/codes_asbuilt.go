@@ -25,9 +25,9 @@ const (
 	// Example is made by the test.
 	CodeCutSmall diag.Code = "cut-too-small"
 
-	// CodeReadBetween: where a part goes, another size was read than it is planned at; it
-	// is cut to what was read.
+	// CodeCutBesideReading: a part was cut before it was read how large it must be where it
+	// goes, and the reading is another size.
 	//
 	// Example is made by the test.
-	CodeReadBetween diag.Code = "cut-to-reading"
+	CodeCutBesideReading diag.Code = "cut-beside-reading"
 )

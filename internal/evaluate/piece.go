@@ -157,7 +157,7 @@ func (w *world) collect(file *document.File, units unit.System) {
 	s.collectContents()
 	s.collectRest()
 	w.waits()
-	w.tellBetween()
+	w.readInPlace()
 }
 
 // edition is what the plan is printed in: as said, or the document's units.

@@ -22,7 +22,8 @@ type readings struct {
 	again    []record.Entry
 	count    int
 	used     map[address.Address]ledger.ID
-	// between are the readings taken where a part goes: they move no drawn face.
+	// between are the readings taken where a part goes: neither they nor what such a part
+	// is cut to move a drawn face.
 	between map[spot]bool
 }
 
@@ -164,13 +165,13 @@ func (p *part) asCut(axis piece.Axis) (record.Entry, unit.Length, bool) {
 	e, cut := r.placed[cutClass].Cuts[p.addr]
 	length, okL := r.placed[sizeClass].Reading(p.addr, "length")
 	width, okW := r.placed[sizeClass].Reading(p.addr, "width")
-	okL, okW = okL && !r.between[spot{p.addr, "length"}], okW && !r.between[spot{p.addr, "width"}]
 	if !cut && !okL && !okW {
 		return record.Entry{}, 0, false
 	}
 	f := p.form()
 	switch {
 	case !f.ok || int(axis) == f.one || axis == f.thick:
+	case axis == f.grain && r.between[spot{p.addr, "length"}], axis == f.wide && r.between[spot{p.addr, "width"}]:
 	case cut && axis == f.grain:
 		return e, e.Sizes[0], true
 	case cut:
@@ -214,7 +215,7 @@ func (p *part) frozenEnd(axis piece.Axis, high bool, name string) (formula.Value
 		return formula.Value{}, false
 	}
 	p.conflict = true
-	p.tellConflict(e, axis, got, wanted)
+	p.w().tellConflict(p.addr, p.decl.block.Where, axis, got, wanted)
 	op := ledger.OpSub
 	if high {
 		op = ledger.OpAdd
@@ -224,15 +225,15 @@ func (p *part) frozenEnd(axis piece.Axis, high bool, name string) (formula.Value
 
 // tellConflict reports a part that came out other than it must be now, with the
 // smallest way out: trim what is too large, make again what is too small.
-func (p *part) tellConflict(e record.Entry, axis piece.Axis, got, wanted unit.Length) {
+func (w *world) tellConflict(of address.Address, where diag.Place, axis piece.Axis, got, wanted unit.Length) {
 	code, remedy := CodeCutLarge, message.New("remedy.trim", message.Length("by", got-wanted))
 	severity := diag.Warning
 	if got < wanted {
 		code, severity = CodeCutSmall, diag.Error
-		remedy = message.New("remedy.make-again", message.Address("part", p.addr))
+		remedy = message.New("remedy.make-again", message.Address("part", of))
 	}
-	p.w().report(diag.Diagnostic{Severity: severity, Code: code, Where: p.decl.block.Where, Address: p.addr,
-		Text: textOf(code, message.Address("part", p.addr), message.Word("axis", axisWord(axis)), message.Length("got", got), message.Length("want", wanted),
+	w.report(diag.Diagnostic{Severity: severity, Code: code, Where: where, Address: of,
+		Text: textOf(code, message.Address("part", of), message.Word("axis", axisWord(axis)), message.Length("got", got), message.Length("want", wanted),
 			message.Length("off", (got-wanted).Abs())),
 		Remedies: []diag.Remedy{{Text: remedy}}})
 }

@@ -1,9 +1,12 @@
 package evaluate
 
 import (
+	"strconv"
+	"strings"
 	"testing"
 
 	"scantling/internal/address"
+	"scantling/internal/diag"
 	"scantling/internal/ledger"
 	"scantling/internal/piece"
 	"scantling/internal/record"
@@ -246,38 +249,85 @@ func TestStopsFollowFronts(t *testing.T) {
 	verify(t, after)
 }
 
-// TestReadBetween records dividers read where they go, between the housings of the sides,
-// by 0.3 more and less than planned: nothing moves, and each says what it is cut to. A
-// tenth is what a saw cannot tell.
-func TestReadBetween(t *testing.T) {
-	for _, c := range []struct {
-		off  unit.Length
-		want []string
-	}{
-		{-300 * um, []string{"cut-to-reading case.divider[1]", "cut-to-reading case.divider[2]"}},
-		{300 * um, []string{"cut-to-reading case.divider[1]", "cut-to-reading case.divider[2]"}},
-		{100 * um, nil},
-	} {
-		src := example(t)
-		src.Document.Text = append(src.Document.Text, `
+// dividersRead is the example with dividers that are read between the sides.
+func dividersRead(t *testing.T) Sources {
+	t.Helper()
+	src := example(t)
+	src.Document.Text = append(src.Document.Text, `
 measure "dividers" {
   of     = case.divider
   take   = ["length"]
   before = [case.divider]
 }
 `...)
+	return src
+}
+
+// TestReadBetween records dividers read where they go, between the housings of the sides,
+// by 0.3 more and less than planned: nothing that is drawn moves, and each is to be made
+// as long as was read.
+func TestReadBetween(t *testing.T) {
+	for _, off := range []unit.Length{-300 * um, 300 * um, 100 * um} {
+		src := dividersRead(t)
 		r := Piece(src)
 		planned := partOf(t, r.Piece, "case.divider[1]")
 		src.Record = record.Record{
-			read(t, r, "case.divider[1]", "length", planned.Length.Nm+c.off),
-			read(t, r, "case.divider[2]", "length", planned.Length.Nm+c.off),
+			read(t, r, "case.divider[1]", "length", planned.Length.Nm+off),
+			read(t, r, "case.divider[2]", "length", planned.Length.Nm+off),
 		}
 		after := Piece(src)
-		if got := codes(after); !equal(got, c.want) {
-			t.Errorf("%d off: got %q", c.off, got)
+		if got := codes(after); len(got) > 0 {
+			t.Errorf("%d off: got %q", off, got)
 		}
 		if got := partOf(t, after.Piece, "case.divider[1]"); got.Length.Nm != planned.Length.Nm || got.Extent[piece.Right].High.Nm != planned.Extent[piece.Right].High.Nm {
-			t.Errorf("%d off: the divider is drawn %d long", c.off, got.Length.Nm)
+			t.Errorf("%d off: the divider is drawn %d long", off, got.Length.Nm)
+		}
+		if got := after.Piece.InPlace; len(got) != 2 || got[0].Size.Nm != planned.Length.Nm+off || got[0].Drawn.Nm != planned.Length.Nm || len(got[0].Far) != 1 || got[0].Far[0] != "case.side.right" {
+			t.Errorf("%d off: read in place %+v", off, got)
+		}
+		verify(t, after)
+	}
+}
+
+// TestCutBesideReading records a divider cut as it was planned, and then read where it goes
+// 0.3 shorter and longer: it is 0.3 too large or too small, and the plan stands. A tenth is
+// what a saw cannot tell. One that was cut before anything was read, 1 mm too long for the
+// plan, is told against the plan.
+func TestCutBesideReading(t *testing.T) {
+	for _, c := range []struct {
+		cut, read unit.Length
+		want      []string
+	}{
+		{0, -300 * um, []string{"cut-beside-reading case.divider[1] too-large 300000"}},
+		{0, 300 * um, []string{"cut-beside-reading case.divider[1] too-small 300000"}},
+		{0, 100 * um, nil},
+		{unit.Millimetre, 0, []string{"cut-too-large case.divider[1]  1000000"}},
+	} {
+		src := dividersRead(t)
+		r := Piece(src)
+		p := partOf(t, r.Piece, "case.divider[1]")
+		src.Record = record.Record{cutTo(t, r, p.Address, p.Length.Nm+c.cut, p.Width.Nm, p.Thickness.Nm)}
+		if c.read != 0 {
+			src.Record = append(src.Record, read(t, r, p.Address, "length", p.Length.Nm+c.read))
+		}
+		after := Piece(src)
+		var got []string
+		for _, d := range after.Diagnostics {
+			way, _ := d.Text.Arg("way")
+			off, _ := d.Text.Arg("off")
+			got = append(got, string(d.Code)+" "+string(d.Address)+" "+strings.TrimPrefix(way.S, "beside.")+" "+strconv.FormatInt(int64(off.Nm), 10))
+			if d.Severity != diag.Warning || len(d.Remedies) != 1 {
+				t.Errorf("%+v: %s, %d remedies", c, d.Severity, len(d.Remedies))
+			}
+		}
+		if !equal(got, c.want) {
+			t.Errorf("%+v: got %q", c, got)
+		}
+		if x := after.Piece.InPlace; len(x) != 1 || x[0].Size.Nm != p.Length.Nm+c.cut {
+			t.Errorf("%+v: the divider is as large as it was cut, not %+v", c, x)
+		}
+		if is := partOf(t, after.Piece, p.Address); is.Length.Nm != p.Length.Nm || !is.Cut {
+			t.Errorf("%+v: drawn %d long, cut: %v", c, is.Length.Nm, is.Cut)
 		}
 		verify(t, after)
 	}

@@ -51,7 +51,7 @@ type waiting struct {
 // report keeps a diagnostic, once for each code and place.
 func (w *world) report(d diag.Diagnostic) {
 	key := toldKey{code: d.Code, file: d.Where.File, at: d.Where.Start, end: d.Where.End}
-	if d.Code == CodeCutSmall || d.Code == CodeCutLarge || d.Code == CodeReadBetween {
+	if d.Code == CodeCutSmall || d.Code == CodeCutLarge || d.Code == CodeCutBesideReading {
 		key.of = d.Address // two parts of one block may each be cut wrongly
 	}
 	if w.told[key] || len(w.diags) >= w.limits.Faults {

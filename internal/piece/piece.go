@@ -35,6 +35,7 @@ type Piece struct {
 	Series    []Series   `json:"series,omitempty"`
 	Fits      []Fit      `json:"fits,omitempty"`
 	Measures  []Measure  `json:"measures,omitempty"`
+	InPlace   []InPlace  `json:"inPlace,omitempty"`
 	Hardware  []Hardware `json:"hardware,omitempty"`
 	Finishes  []Finish   `json:"finishes,omitempty"`
 	Steps     []Step     `json:"steps,omitempty"`

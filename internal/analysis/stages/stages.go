@@ -98,7 +98,11 @@ func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure
 				} else if part, ok := parts[of]; ok {
 					planned = ofPart(part, what, planned)
 				}
-				entry.Readings = append(entry.Readings, plan.Reading{Of: of, What: what, Planned: planned, Found: found(l, planned, of, what, slices.Contains(between, of) && piece.TakenBetween(what))})
+				inPlace := slices.Contains(between, of) && piece.TakenBetween(what)
+				if inPlace {
+					planned = s.drawn(of, what, planned)
+				}
+				entry.Readings = append(entry.Readings, plan.Reading{Of: of, What: what, Planned: planned, Found: found(l, planned, of, what, inPlace)})
 			}
 		}
 		for _, row := range rows {
@@ -109,6 +113,17 @@ func (s splitter) readings(rows []plan.PartRow, l *ledger.Ledger) []plan.Measure
 		out = append(out, entry)
 	}
 	return out
+}
+
+// drawn is a size of a part that is read where it goes, as it is drawn: once it is read,
+// the part is as large as that.
+func (s splitter) drawn(of address.Address, what string, size ledger.Figure) ledger.Figure {
+	for _, x := range s.piece.InPlace {
+		if x.Part == of && (x.Along == piece.AlongLength) == (what == "length") {
+			return x.Drawn
+		}
+	}
+	return size
 }
 
 // found returns the reading that a figure rests on, where the record has it. No figure

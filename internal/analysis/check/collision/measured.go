@@ -8,13 +8,22 @@ import (
 
 // measured is the spaces that have been measured, by the groups that move in
 // them. What was measured as clear is clear, however the parts round it are drawn.
+//
+// So it is with a part that was read where it goes, and what it meets at the end to
+// which it was read: in them are the pairs of the two.
 type measured struct {
 	inside map[address.Address]*piece.Space
 	parent map[address.Address]address.Address
+	in     map[[2]address.Address]bool
 }
 
 func measuredOf(p *piece.Piece, l *ledger.Ledger) measured {
-	m := measured{inside: map[address.Address]*piece.Space{}, parent: map[address.Address]address.Address{}}
+	m := measured{inside: map[address.Address]*piece.Space{}, parent: map[address.Address]address.Address{}, in: map[[2]address.Address]bool{}}
+	for _, x := range p.InPlace {
+		for _, far := range x.Far {
+			m.in[pair(x.Part, far)] = true
+		}
+	}
 	spaces := map[address.Address]*piece.Space{}
 	for i := range p.Spaces {
 		s := &p.Spaces[i]
@@ -37,6 +46,9 @@ func measuredOf(p *piece.Piece, l *ledger.Ledger) measured {
 // clears reports whether all that two bodies share lies in a measured space in
 // which one of them moves, and the other does not.
 func (m measured) clears(a, b *piece.Part) bool {
+	if m.in[pair(a.Address, b.Address)] {
+		return true
+	}
 	sa, sb := m.spaceOf(a), m.spaceOf(b)
 	if sa == sb {
 		return false

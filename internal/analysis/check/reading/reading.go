@@ -36,7 +36,7 @@ const (
 	// Example: a record with "width front" alone.
 	CodeOneEnd diag.Code = "reading-of-one-end"
 	// CodeFar: a reading is so far from what is planned that it is a slip, or of
-	// another opening.
+	// another opening or part.
 	//
 	// Example: 318.4 written down for 381.4.
 	CodeFar diag.Code = "reading-far-from-plan"
@@ -61,6 +61,9 @@ var Analysis = analysis.Declare(analysis.Info{
 		j.pair(m, "width front", "width back", m.Fit.Sides, piece.Right)
 		j.pair(m, "height left", "height right", m.Fit.Above, piece.Up)
 		j.square(m)
+	}
+	for _, x := range c.Piece.InPlace {
+		j.inPlace(x)
 	}
 	return j.out.Done(CodeAgree, message.New("check.reading.agree")), nil
 })
@@ -155,6 +158,26 @@ func (j *judge) far(m bodies.Move, what string, is piece.Figure, axis piece.Axis
 	j.add(m, CodeFar, diag.Warning, message.New("check.reading.far", message.Address("space", m.Space.Address), message.Word("reading", "reading."+what),
 		message.Length("read", is.Nm), message.Length("planned", planned.Nm), message.Length("is", off.Nm), message.Length("limit", limit.Nm)), off, limit.Figure)
 	return true
+}
+
+// inPlace judges whether what was read where a part goes is anywhere near what is drawn.
+func (j *judge) inPlace(x piece.InPlace) {
+	what := [2]string{"length", "width"}[x.Along]
+	read, ok := j.of(x.Part, what)
+	p := j.index.Part(x.Part)
+	if !ok || p == nil {
+		return
+	}
+	limit := j.out.Limit("reading off plan", verdict.Practice("check.reading-off-plan", unit.MM(5)))
+	off := j.Ledger.Less(string(x.Part)+"."+what+" off plan", read, x.Drawn)
+	if off.Nm < 0 {
+		off = j.Ledger.Less(string(x.Part)+"."+what+" off plan", x.Drawn, read)
+	}
+	if off.Nm > limit.Nm {
+		j.out.Add(plan.Finding{Status: plan.Fail, Severity: diag.Warning, Code: CodeFar, Address: x.Part, Where: p.Where, Is: &off, Limit: &limit.Figure, Source: practice,
+			Text: message.New("check.reading.far", message.Address("space", x.Part), message.Word("reading", "reading."+what),
+				message.Length("read", read.Nm), message.Length("planned", x.Drawn.Nm), message.Length("is", off.Nm), message.Length("limit", limit.Nm))}, x.Part)
+	}
 }
 
 // planned is how far apart the parts that bound a space stand as planned; false where
