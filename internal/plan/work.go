@@ -68,6 +68,8 @@ type Setup struct {
 	// one for each fence setting, in working order.
 	Placements []Placement `json:"placements"`
 	Speed      int         `json:"speed,omitempty"` // rpm; 0 leaves it
+	// Shared says that the passes are made place by place of the fence, not row by row.
+	Shared message.Message `json:"shared,omitzero"`
 	// TestPiece is what is cut first.
 	TestPiece  message.Message   `json:"testPiece,omitzero"`
 	Device     message.Message   `json:"device,omitzero"` // push block, sled, backer

@@ -184,6 +184,7 @@ export interface Setup {
   placements: Placement[];
   testPiece: string;
   device: string;
+  shared: string;
   cautions: string[];
   sums: Sum[];
   svg: string;

@@ -205,3 +205,41 @@ func checkLedger(t *testing.T, l *ledger.Ledger) {
 		t.Error(fault)
 	}
 }
+
+// TestFenceStandsOnceForRowsThatShareIt: two faces of one board and a second board
+// have the same housing, wider than any cutter; the fence's places are counted from
+// the card's figures, and the card says so many.
+func TestFenceStandsOnceForRowsThatShareIt(t *testing.T) {
+	b := newBench()
+	first := b.part("A1", unit.MM(600), unit.MM(300), unit.MM(20))
+	second := b.part("A2", unit.MM(400), unit.MM(300), unit.MM(20))
+	b.slot(first, piece.Housing, piece.FaceLow, piece.AlongWidth, unit.MM(200), unit.MM(217), unit.MM(5), 0)
+	b.slot(first, piece.Housing, piece.FaceHigh, piece.AlongWidth, unit.MM(200), unit.MM(217), unit.MM(5), 0)
+	// From its better end this one is at 183; at 200 only from the other.
+	b.slot(second, piece.Housing, piece.FaceLow, piece.AlongWidth, unit.MM(183), unit.MM(200), unit.MM(5), 0)
+	res := b.decide(t)
+	if len(res.Setups) != 1 {
+		t.Fatalf("%d cards, want one", len(res.Setups))
+	}
+	card := res.Setups[0]
+	places := map[unit.Length]bool{}
+	runs := 0
+	for _, p := range card.Placements {
+		for _, s := range p.Settings {
+			for _, f := range s.Passes {
+				places[f.Nm] = true
+				runs++
+			}
+		}
+	}
+	if len(card.Placements) != 3 || runs <= len(places) || len(places) != runs/3 {
+		t.Errorf("%d rows, %d paths at %d places of the fence: the rows do not share them", len(card.Placements), runs, len(places))
+	}
+	got := map[string]int64{}
+	for _, a := range card.Shared.Args {
+		got[a.Name] = a.N
+	}
+	if got["settings"] != int64(len(places)) {
+		t.Errorf("the card says %v, and there are %d places", got, len(places))
+	}
+}

@@ -1,7 +1,6 @@
 package setups
 
 import (
-	"cmp"
 	"slices"
 
 	"scantling/internal/analysis/operations"
@@ -31,21 +30,24 @@ func (f draft) turned() bool { return len(f.jobs) == 2 }
 func (d *decider) slots(c *plan.Setup, jobs []*operations.Job) []*operations.Job {
 	var drafts []draft
 	var refused []*operations.Job
+	var places fenceAt
 	for _, group := range alike(jobs) {
-		got, ok := d.arrange(group)
+		got, ok := d.arrange(group, places)
 		if !ok {
 			d.reportTrap(group[0])
 			refused = append(refused, group...)
 			continue
 		}
 		drafts = append(drafts, got...)
+		places.add(got)
 	}
 	// One setting of the fence serves every row that shares it; drafts of one row
 	// stay in their order, which is by distance too.
-	slices.SortStableFunc(drafts, func(a, b draft) int { return cmp.Compare(a.edge.Nm, b.edge.Nm) })
+	slices.SortStableFunc(drafts, byDistance)
 	for _, f := range drafts {
 		c.Placements = append(c.Placements, d.placement(f))
 	}
+	c.Shared = shared(drafts, places)
 	return refused
 }
 
@@ -80,38 +82,60 @@ func alike(jobs []*operations.Job) [][]*operations.Job {
 }
 
 // arrange decides from which side each cut of a group is made and in which
-// order, so that none is trapped. It returns false if no order is sound.
-func (d *decider) arrange(group []*operations.Job) ([]draft, bool) {
-	for _, drafts := range d.proposals(group) {
-		slices.SortStableFunc(drafts, func(a, b draft) int { return cmp.Compare(a.edge.Nm, b.edge.Nm) })
-		if voids, ok := d.run(group[0], drafts); ok {
-			w := group[0].Way
-			d.voids[voidKey{group[0].Row.Mark, w.Down, w.Run}] = voids
-			return drafts, true
+// order, so that none is trapped: of the sound ways of the first sound method the
+// one that adds fewest to the places of the fence. It returns false if no order is
+// sound.
+func (d *decider) arrange(group []*operations.Job, places fenceAt) ([]draft, bool) {
+	var best proposal
+	var voids []gone
+	found := false
+	for _, p := range d.proposals(group) {
+		if found && (p.method != best.method || places.added(p.drafts) >= places.added(best.drafts)) {
+			continue
+		}
+		slices.SortStableFunc(p.drafts, byDistance)
+		if v, ok := d.run(group[0], p.drafts); ok {
+			best, voids, found = p, v, true
 		}
 	}
-	return nil, false
+	if found {
+		w := group[0].Way
+		d.voids[voidKey{group[0].Row.Mark, w.Down, w.Run}] = voids
+	}
+	return best.drafts, found
+}
+
+// proposal is a way to share a group's cuts between the two sides, and how it
+// measures them: one cut alone is measured alike from either side.
+type proposal struct {
+	drafts []draft
+	method Method
 }
 
 // proposals returns ways to share a group's cuts between the two sides, the
 // chosen method first, then each side for all, then the nearer side for each.
-func (d *decider) proposals(group []*operations.Job) [][]draft {
+func (d *decider) proposals(group []*operations.Job) []proposal {
 	note, method := d.method(group)
-	var out [][]draft
-	nearest := d.fromNearer(group)
+	var out []proposal
+	nearest := proposal{d.fromNearer(group), BothEdges}
 	for _, side := range sides(group) {
 		if all, ok := d.fromSide(group, side); ok {
-			out = append(out, all)
+			out = append(out, proposal{all, OneEdge})
 		}
 	}
+	if len(group) == 1 {
+		nearest.method = OneEdge
+	}
 	if method == BothEdges || len(out) == 0 || len(group) == 1 {
-		out = append([][]draft{nearest}, out...)
+		out = append([]proposal{nearest}, out...)
 	} else {
 		out = append(out, nearest)
 	}
-	if !note.IsZero() && len(out[0]) > 0 {
-		slices.SortStableFunc(out[0], func(a, b draft) int { return cmp.Compare(a.edge.Nm, b.edge.Nm) })
-		out[0][0].note = note
+	for _, p := range out {
+		if p.method == out[0].method && !note.IsZero() && len(p.drafts) > 0 {
+			slices.SortStableFunc(p.drafts, byDistance)
+			p.drafts[0].note = note
+		}
 	}
 	return out
 }

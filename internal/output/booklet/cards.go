@@ -100,6 +100,9 @@ func (c *composer) notes(s plan.Setup, rows []mergedRow) []typeset.Block {
 	if feed := sameFeed(rows); feed != nil {
 		out = append(out, c.small(c.names.Phrase(*feed)))
 	}
+	if !s.Shared.IsZero() {
+		out = append(out, c.small(c.names.Phrase(s.Shared)))
+	}
 	var said []string
 	for _, r := range rows {
 		for _, p := range r.placements {

@@ -259,8 +259,10 @@ type Setup struct {
 	Placements []Placement `json:"placements"`
 	TestPiece  string      `json:"testPiece"`
 	Device     string      `json:"device"`
-	Cautions   []string    `json:"cautions"`
-	Sums       []Sum       `json:"sums"`
+	// Shared says that passes are made place by place of the fence; "" where rows share none.
+	Shared   string   `json:"shared"`
+	Cautions []string `json:"cautions"`
+	Sums     []Sum    `json:"sums"`
 	// SVG shows the work along the feed, Above from above; "" where there is none.
 	SVG     string `json:"svg"`
 	Above   string `json:"above"`

@@ -15,6 +15,7 @@ func (b *builder) setups() []Setup {
 			N: i + 1, ID: s.ID, Title: b.names.Phrase(s.Title), Machine: b.machine(s), Settings: b.settings(s.Settings),
 			Placements: []Placement{}, Cautions: b.messages(s.Cautions...), Sums: b.sums(s.Sums, "", s.Settings),
 			TestPiece: b.names.Phrase(s.TestPiece), Device: b.names.Phrase(s.Device),
+			Shared: b.names.Phrase(s.Shared),
 		}
 		if s.Speed > 0 {
 			card.Speed = b.say.Label("booklet.card-speed", message.Speed("rpm", s.Speed))
