@@ -162,17 +162,9 @@ func (s *sequencer) glueStep(groups []address.Address, name string, ch message.M
 	st := step{Step: plan.Step{
 		ID: "assemble: " + string(groups[0]), Chapter: ch, Hands: s.Estimates.Clean + s.Estimates.Joint*len(joints),
 	}}
-	glued, open := "", 0
 	var pins, free []string
 	for _, j := range joints {
-		if j.Glue != "" {
-			t := s.glueOf(j.Glue)
-			if glued == "" || t.open < open {
-				open = t.open
-			}
-			st.Wait = max(st.Wait, t.cure)
-			glued = j.Glue
-		} else {
+		if j.Glue == "" {
 			free = append(free, s.rowOf[j.A])
 		}
 		if j.Fasteners != nil {
@@ -181,10 +173,11 @@ func (s *sequencer) glueStep(groups []address.Address, name string, ch message.M
 	}
 	st.Text = message.New("steps.assemble", message.Text("group", name), message.Count("groups", len(groups)))
 	st.More = append(s.goInto(joints), s.placing(joints)...)
-	if glued != "" {
-		st.Text = message.New("steps.glue", message.Text("group", name), message.Count("groups", len(groups)), message.Text("glue", glued))
-		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", s.glueOf(glued).clamp)), message.New("steps.check-square"))
-		st.Cautions = append(st.Cautions, message.New("caution.glue-open-time", message.Minutes("open", open)))
+	if glue := s.gluingOf(joints); len(glue.names) > 0 {
+		st.Wait = glue.cure
+		st.Text = message.New("steps.glue", message.Text("group", name), message.Count("groups", len(groups)), glue.name())
+		st.More = append(append(st.More, glue.clamps()...), message.New("steps.check-square"))
+		st.Cautions = append(st.Cautions, glue.cautions()...)
 	}
 	if len(free) > 0 {
 		st.More = append(st.More, message.New("steps.not-glued", list("marks", unique(free))))
@@ -257,12 +250,12 @@ func (s *sequencer) marks(members []address.Address) []string {
 // late adds parts to a group that already stands.
 func (s *sequencer) late(events []turns.Event) {
 	var members []address.Address
-	glue := ""
+	var joints []piece.Joint
 	for _, e := range events {
 		members = append(members, e.Late)
 		for _, j := range s.Piece.Joints {
-			if j.A == e.Late && j.Glue != "" {
-				glue = j.Glue
+			if j.A == e.Late {
+				joints = append(joints, j)
 			}
 		}
 	}
@@ -272,10 +265,8 @@ func (s *sequencer) late(events []turns.Event) {
 		Text: message.New("steps.fit-late", message.Text("part", s.row[mark].Name), message.Text("mark", mark), message.Count("pieces", len(members))),
 		More: []message.Message{s.latePlace(members), message.New("steps.fit-late-check")},
 	}, about: members}
-	if glue != "" {
-		st.Wait = s.glueOf(glue).cure
-		st.More = append(st.More, message.New("steps.clamp-for", message.Minutes("clamp", s.glueOf(glue).clamp)))
-	}
+	glue := s.gluingOf(joints)
+	st.Wait, st.More = glue.cure, append(st.More, glue.clamps()...)
 	for _, op := range s.Operations {
 		if op.Kind == plan.FitPart && op.Mark == mark && s.ofOperation[op.ID] == "" {
 			st.Operations = append(st.Operations, op.ID)

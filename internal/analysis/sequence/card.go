@@ -232,17 +232,14 @@ func (s *sequencer) glueUp() {
 // are glued from what is planed already.
 func (s *sequencer) gluePanels(inWidths bool) {
 	name, word := supplies.PanelGlue(s.Piece, s.Shop), "panels"
-	glue := s.glueOf(name)
+	glue := s.gluing(name)
 	if inWidths {
 		word = "widths"
 	}
 	st := step{Step: plan.Step{
 		Chapter: chapter("panels"), Wait: glue.cure,
-		More: []message.Message{
-			message.New("steps.glue-" + word + "-order"), message.New("steps.clamp-for", message.Minutes("clamp", glue.clamp)),
-			message.New("steps.panels-on-edge"),
-		},
-		Cautions: []message.Message{message.New("caution.glue-open-time", message.Minutes("open", glue.open))},
+		More:     append(append([]message.Message{message.New("steps.glue-" + word + "-order")}, glue.clamps()...), message.New("steps.panels-on-edge")),
+		Cautions: glue.cautions(),
 	}}
 	for _, op := range s.Operations {
 		if op.Kind != plan.GlueUp || s.inWidths(op.Makes) != inWidths || s.ofOperation[op.ID] != "" || !s.ready(op) {
@@ -258,7 +255,7 @@ func (s *sequencer) gluePanels(inWidths bool) {
 	}
 	st.ID, st.Marks = st.Operations[0], unique(st.Marks)
 	slices.SortStableFunc(st.Marks, func(a, b string) int { return s.row[a].Order - s.row[b].Order })
-	st.Text = message.New("steps.glue-"+word, list("marks", st.Marks), message.Count("panels", len(st.Operations)), message.Text("glue", name))
+	st.Text = message.New("steps.glue-"+word, list("marks", st.Marks), message.Count("panels", len(st.Operations)), glue.name())
 	s.add(st)
 }
 

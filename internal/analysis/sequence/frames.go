@@ -140,17 +140,17 @@ func (s *sequencer) glueTurns(groups []address.Address, name string, ch message.
 	var out []step
 	for i, t := range turns {
 		st := s.glueStep(groups, name, ch, t.joints)
-		glue := message.Text("glue", t.joints[0].Glue)
+		glue := s.gluingOf(t.joints)
 		switch {
 		case t.frames != nil:
-			st.Text = message.New("steps.glue-frames", message.Text("group", name), message.Count("frames", len(t.frames)), glue)
+			st.Text = message.New("steps.glue-frames", message.Text("group", name), message.Count("frames", len(t.frames)), glue.name())
 			var each []message.Message
 			for _, f := range t.frames {
 				each = append(each, message.New("steps.one-frame", list("marks", s.inOrder(f))))
 			}
 			st.More = append(append(each, st.More...), message.New("steps.frames-flat"))
 		case i == 1:
-			st.Text = message.New("steps.glue-between-frames", message.Text("group", name), glue)
+			st.Text = message.New("steps.glue-between-frames", message.Text("group", name), glue.name())
 		default:
 			st.Text = message.New("steps.glue-to-frames", message.Text("group", name))
 		}
@@ -158,7 +158,7 @@ func (s *sequencer) glueTurns(groups []address.Address, name string, ch message.
 			st.More = slices.DeleteFunc(st.More, func(m message.Message) bool { return m.Key == "steps.check-square" })
 		}
 		if i < len(turns)-1 { // out of the clamps, it may be handled for the next
-			st.Wait = s.glueOf(t.joints[0].Glue).clamp
+			st.Wait = glue.clamp
 			st.ID += ", " + [2]string{"frames", "rails"}[i]
 		}
 		st.Marks = s.inOrder(ofJoints(t.joints))

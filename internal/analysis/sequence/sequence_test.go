@@ -169,8 +169,8 @@ func TestWaits(t *testing.T) {
 		t.Errorf("the author's step: %+v", a)
 	}
 	var any sequencer
-	if any.glueOf("fish") != any.glueOf("pva") || any.finishOf("soap").recoat != 24*60 {
-		t.Error("an unknown glue or finish has no cautious times")
+	if any.finishOf("soap").recoat != 24*60 {
+		t.Error("an unknown finish has no cautious times")
 	}
 }
 
@@ -180,7 +180,7 @@ func TestWaits(t *testing.T) {
 func TestClampInTheCold(t *testing.T) {
 	for degrees, want := range map[timber.Temperature]int{21.2: 60, 30: 60, 18: 80, 115.0 / 9: 120, 2: 60} {
 		s := sequencer{Input: Input{Shop: &shop.Shop{Climate: shop.Climate{Now: timber.Air{Temperature: degrees, Humidity: 50}}}}}
-		if got := s.glueOf("pva").clamp; got != want {
+		if got := s.gluing("pva").clamp; got != want {
 			t.Errorf("at %.2f °C: %d minutes, want %d", float64(degrees), got, want)
 		}
 	}
@@ -219,5 +219,39 @@ func TestCardWithoutOperations(t *testing.T) {
 	s.cardStep(in.Setups[0])
 	if len(s.steps) != 0 {
 		t.Errorf("a step: %+v", s.steps[0])
+	}
+}
+
+// TestUnknownGlue: a glue that neither the shop nor the trade knows has no times, not
+// those of another; beside one that is known, the known one's are told and the other's
+// asked for. Contact glue is rolled, not clamped (data/glues.csv).
+func TestUnknownGlue(t *testing.T) {
+	for _, c := range []struct {
+		glues            []string
+		wait             int
+		clamps, open, by bool // steps say how long in clamps, to put together, and to go by the tin
+	}{
+		{[]string{"pva", "pva"}, 1440, true, true, false},
+		{[]string{"fish", "fish"}, 0, false, false, true},
+		{[]string{"fish", "pva"}, 1440, true, true, true},
+		{[]string{"contact", "contact"}, 1440, false, true, false},
+	} {
+		in := box()
+		for i := range in.Piece.Joints {
+			if j := &in.Piece.Joints[i]; j.Glue != "" {
+				j.Glue = c.glues[0]
+			}
+		}
+		other := in.Piece.Joints[0] // of the case
+		other.Address, other.Glue = "case.joint.other", c.glues[1]
+		in.Piece.Joints = append(in.Piece.Joints, other)
+		steps, _ := Decide(in)
+		s := steps[place(t, steps, "assemble: case")]
+		has := func(list []message.Message, key string) bool {
+			return slices.ContainsFunc(list, func(m message.Message) bool { return m.Key == key })
+		}
+		if s.Wait != c.wait || has(s.More, "steps.clamp-for") != c.clamps || has(s.Cautions, "caution.glue-open-time") != c.open || has(s.More, "steps.glue-not-known") != c.by {
+			t.Errorf("%v: waits %d, %+v, %+v", c.glues, s.Wait, s.More, s.Cautions)
+		}
 	}
 }

@@ -37,7 +37,7 @@ func (s *sequencer) whole() {
 	s.add(dry)
 	glue := s.glueStep([]address.Address{"whole"}, "", ch, joints)
 	if g, glued := glue.Text.Arg("glue"); glued {
-		glue.Text = message.New("steps.glue-whole", message.Text("glue", g.S))
+		glue.Text = message.New("steps.glue-whole", g)
 	} else {
 		glue.Text = message.New("steps.assemble-whole")
 	}
