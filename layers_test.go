@@ -20,7 +20,7 @@ internal/geom/vec internal/address
 internal/message internal/optimise/problem internal/optimise/work
 internal/diag internal/figure internal/font
 internal/optimise/sawing internal/optimise/lp internal/optimise/ceiling
-internal/optimise/cover internal/optimise/shortlist internal/optimise/beam internal/optimise/coarse
+internal/optimise/cover internal/optimise/shortlist internal/optimise/beam internal/optimise/coarse internal/optimise/corner
 internal/optimise/boards internal/optimise/sheets
 internal/world internal/journal internal/page internal/scene internal/optimise
 internal/optimise/problems internal/optimise/written internal/optimise/account
@@ -75,8 +75,8 @@ cmd/scantling cmd/scantling-wasm
 const forbid = `
 internal/analysis/rehearsal: internal/analysis/operations internal/analysis/setups internal/analysis/sequence internal/analysis/blanks internal/analysis/strips internal/analysis/cutting
 internal/output/: internal/optimise internal/evaluate internal/document internal/joinery
-internal/optimise/conform: internal/analysis/ internal/optimise internal/optimise/account internal/optimise/beam internal/optimise/boards internal/optimise/ceiling internal/optimise/coarse internal/optimise/cover internal/optimise/lp internal/optimise/sawing internal/optimise/sheets internal/optimise/shortlist internal/optimise/work internal/optimise/written
-internal/optimise/problems: internal/optimise internal/optimise/account internal/optimise/beam internal/optimise/boards internal/optimise/ceiling internal/optimise/coarse internal/optimise/cover internal/optimise/lp internal/optimise/sawing internal/optimise/sheets internal/optimise/shortlist internal/optimise/work internal/optimise/written
+internal/optimise/conform: internal/analysis/ internal/optimise internal/optimise/account internal/optimise/beam internal/optimise/boards internal/optimise/ceiling internal/optimise/coarse internal/optimise/corner internal/optimise/cover internal/optimise/lp internal/optimise/sawing internal/optimise/sheets internal/optimise/shortlist internal/optimise/work internal/optimise/written
+internal/optimise/problems: internal/optimise internal/optimise/account internal/optimise/beam internal/optimise/boards internal/optimise/ceiling internal/optimise/coarse internal/optimise/corner internal/optimise/cover internal/optimise/lp internal/optimise/sawing internal/optimise/sheets internal/optimise/shortlist internal/optimise/work internal/optimise/written
 internal/geom/: internal/piece internal/plan internal/timber
 `
 

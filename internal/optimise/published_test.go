@@ -70,7 +70,7 @@ func sheetJobs() []job {
 	minBins, maxValue := "min-bins; guillotine, ", "max-value; guillotine, "
 	const second = 400_000_000
 	return []job{
-		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + noTurn, work: 20 * second},
+		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + noTurn, work: 40 * second},
 		{set: "2d-furniture-a", variant: minBins + "unlimited stages" + turn, work: 5 * second, rules: problems.Rules{Turn: true}},
 		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + noTurn, work: 5 * second, rules: problems.Rules{Cutting: c(3, rip)}},
 		{set: "2d-class", variant: minBins + "3 stages non-exact, first cut horizontal" + turn, work: 5 * second, rules: problems.Rules{Cutting: c(3, rip), Turn: true}},

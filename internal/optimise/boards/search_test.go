@@ -48,7 +48,7 @@ func TestAlone(t *testing.T) {
 		m := newModel(p)
 		optimum := leastBoards(t, m)
 		c := m.cover()
-		c.Oracle = func() cover.Oracle { return blunt{newOracle(m)} }
+		c.Oracle = func(int) cover.Oracle { return blunt{newOracle(m)} }
 		material, _ := m.material()
 		// One board a piece to begin with.
 		begin := cover.Result{Bound: material}

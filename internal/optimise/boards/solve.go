@@ -89,7 +89,7 @@ func (m *model) tooShort() *problem.Fault {
 
 // cover returns the problem as one of covering.
 func (m *model) cover() *cover.Problem {
-	c := &cover.Problem{Step: m.step, Oracle: func() cover.Oracle { return newOracle(m) }}
+	c := &cover.Problem{Step: m.step, Oracle: func(int) cover.Oracle { return newOracle(m) }}
 	for _, k := range m.kinds {
 		c.Demand = append(c.Demand, k.d)
 	}

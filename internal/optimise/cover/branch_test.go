@@ -107,7 +107,7 @@ func TestBranch(t *testing.T) {
 		for range 7 + r.IntN(4) {
 			o.length = append(o.length, 15+r.Int64N(45))
 		}
-		p := &Problem{Stock: []Stock{{1, Plenty}}, Step: 1, Oracle: func() Oracle { return o }}
+		p := &Problem{Stock: []Stock{{1, Plenty}}, Step: 1, Oracle: func(int) Oracle { return o }}
 		for range o.length {
 			p.Demand = append(p.Demand, 1)
 		}
@@ -146,7 +146,7 @@ func TestSafe(t *testing.T) {
 		for range 3 + r.IntN(5) {
 			o.length = append(o.length, 15+r.Int64N(60))
 		}
-		p := &Problem{Stock: []Stock{{1 + r.Int64N(5), Plenty}}, Step: 1, Oracle: func() Oracle { return o }}
+		p := &Problem{Stock: []Stock{{1 + r.Int64N(5), Plenty}}, Step: 1, Oracle: func(int) Oracle { return o }}
 		for range o.length {
 			p.Demand = append(p.Demand, 1)
 		}

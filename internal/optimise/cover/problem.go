@@ -44,8 +44,9 @@ type Problem struct {
 	Stock  []Stock
 	// Step divides every cost.
 	Step int64
-	// Oracle returns an oracle for the use of one goroutine.
-	Oracle func() Oracle
+	// Oracle returns an oracle for the use of one goroutine, in the task of that
+	// number: tasks may go about it in different ways.
+	Oracle func(task int) Oracle
 }
 
 // Ask is what an oracle is asked: which patterns are worth more than they cost.

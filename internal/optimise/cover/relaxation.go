@@ -124,12 +124,16 @@ func (r *relaxation) add(p *Pattern) {
 	r.columns = append(r.columns, p)
 }
 
+// smoothing is how much of the prices is taken from a centre: those that proved
+// most, or where nothing is proved the last.
+const smoothing = 0.3
+
 // generate solves the relaxation by adding patterns until none improves it, for
 // at most rounds. After each pricing, bounded is told the prices and what was
 // found, and may end the work by returning false. It returns whether the
 // optimum was reached.
 func (r *relaxation) generate(known *pool, rounds int, meter *work.Meter, bounded func(*pricing) bool) bool {
-	smooth := 0.6
+	smooth := smoothing
 	var centre []float64
 	for range rounds {
 		if !r.program.Solve(meter) {
@@ -150,7 +154,7 @@ func (r *relaxation) generate(known *pool, rounds int, meter *work.Meter, bounde
 		if !ok {
 			return false
 		}
-		if r.prices.better {
+		if r.prices.better || !r.prices.exact {
 			centre = slices.Clone(mixed)
 		}
 		if bounded != nil && !bounded(r.prices) {

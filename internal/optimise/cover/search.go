@@ -255,7 +255,7 @@ func (t *task) sharpens() bool { return t.node.whole && t.tries%2 == 1 && !t.tig
 func (t *task) run() {
 	t.cost = t.best
 	left := slices.Clone(t.p.Demand)
-	oracle := t.p.Oracle()
+	oracle := t.p.Oracle(t.round)
 	if !t.node.whole {
 		if t.relax(left, oracle); t.proved >= t.best || t.meter.Ended() {
 			return
@@ -306,7 +306,9 @@ func (t *task) relax(left []int, oracle Oracle) {
 		if pr.better && pr.bound > float64(t.proved)+1e-7 {
 			t.proved = max(t.proved, pr.proves(r))
 		}
-		return t.proved < t.best
+		// Once the relaxation, rounded up, is no more than what is proved, it can
+		// prove nothing more.
+		return t.proved < t.best && (len(t.p.Stock) > 1 || t.p.ceil(r.program.Worth()*r.unit) > t.proved)
 	})
 	if t.proved >= t.best {
 		return

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scantling/internal/optimise/ceiling"
+	"scantling/internal/optimise/corner"
 	"scantling/internal/optimise/cover"
 	"scantling/internal/optimise/problem"
 	"scantling/internal/optimise/shortlist"
@@ -20,7 +21,10 @@ type oracle struct {
 	closer  ceiling.Raster
 	seed    uint64
 	correct []*correction
-	chance  *rand.Rand // of samples
+	chance  *rand.Rand      // of samples
+	fillers []corner.Filler // by stock
+	// cornered says that corner fillings are sought before others.
+	cornered bool
 }
 
 func newOracle(models []*model) *oracle {
@@ -35,6 +39,12 @@ func newOracle(models []*model) *oracle {
 // over any number of copies.
 func (o *oracle) Price(ask cover.Ask, meter *work.Meter) (cover.Reply, bool) {
 	reply := cover.Reply{Worth: make([]int64, len(ask.Price)), Exact: o.staged()}
+	if o.cornered {
+		if o.corners(ask, &reply, meter); len(reply.Found) > 0 {
+			reply.Exact = false
+			return reply, true
+		}
+	}
 	for _, m := range o.models {
 		f := filler{m: m, value: ask.Value, order: m.byValue(ask.Value), tries: 3}
 		for i := range m.stock {

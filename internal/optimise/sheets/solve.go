@@ -210,7 +210,11 @@ func (m *model) counted(most int64) bool {
 func (s *search) cover() {
 	m := s.models[0]
 	demand, limits := m.demand()
-	c := &cover.Problem{Demand: demand, Step: m.step, Oracle: func() cover.Oracle { return newOracle(s.models) }}
+	c := &cover.Problem{Demand: demand, Step: m.step, Oracle: func(task int) cover.Oracle {
+		o := newOracle(s.models)
+		o.cornered = task%cornersEvery != cornersEvery-1
+		return o
+	}}
 	for i := range m.stock {
 		c.Stock = append(c.Stock, cover.Stock{Cost: m.stock[i].cost, Limit: limits[i]})
 	}
