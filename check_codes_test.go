@@ -21,6 +21,7 @@ import (
 // does: the folder below internal/analysis, or "." for here, and its name. The test must
 // name the code or its constant.
 var raisedInTests = map[diag.Code]string{
+	"lid-by-hand":                 ". TestBottleBox",
 	"rehearsal-size":              "rehearsal TestSlips",
 	"rehearsal-sum":               "rehearsal TestSlips",
 	"thing-does-not-pass":         "check/holds TestPasses",

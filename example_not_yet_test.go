@@ -2,7 +2,6 @@ package scantling_test
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
 	"scantling"
@@ -20,12 +19,6 @@ var notYet = []struct {
 	old, new  string
 	holds     func(*scantling.Result) bool
 }{
-	{
-		name: "what a box loses by sawing its lid off", why: "a lid that is sawn from a closed box cannot be said, so nothing adds the kerf",
-		example: "bottle-box", holds: func(r *scantling.Result) bool {
-			return slices.ContainsFunc(r.Plan.Setups, func(s plan.Setup) bool { return strings.Contains(s.Cutter, "lid") })
-		},
-	},
 	{
 		name: "four corners of one length, resawn", why: "blanks are sawn flat from the board; no board is opened on edge, so grain that runs round is not planned",
 		example: "bottle-box", holds: func(r *scantling.Result) bool {

@@ -19,6 +19,8 @@ func (s solids) Solid(part address.Address) *solid.Solid {
 	return nil
 }
 
+func (s solids) Ready(part address.Address) []solid.Placed { return s.shapes.Ready(part) }
+
 func (s solids) Cut(part address.Address, tag solid.Tag) address.Address {
 	sh, ok := s.shapes.Of(part)
 	if !ok {

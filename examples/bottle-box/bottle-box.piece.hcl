@@ -1,7 +1,7 @@
 scantling = 1
 
 piece "Bottle box" {
-  about = "A box for twenty-four small bottles, six by four, with dividers halved into each other."
+  about = "A box for twenty-four small bottles, six by four, with dividers halved into each other; its lid is sawn off the closed box."
   units = "mm"
   shop  = "shop.hcl"
 }
@@ -44,7 +44,8 @@ sizes {
   up   = 5                          # wood under the bottom, and over the top
   wide = contents.bottles.wide + 2 * sizes.t
   deep = contents.bottles.deep + 2 * sizes.t
-  high = contents.bottles.high + sizes.up + material.bottom.thickness
+  rim  = 40                         # of the base over the bottom: the bottles stand out of it
+  high = contents.bottles.high + 2 * (sizes.up + material.bottom.thickness) + cut.lid.takes
 }
 
 group "box" {
@@ -90,15 +91,32 @@ group "box" {
     bottom = sizes.up
   }
 
-  joint "bottom" {
+  part "top" {
+    of     = material.bottom
+    grain  = "right"
+    left   = part.side.left.inside
+    right  = part.side.right.inside
+    front  = part.end[1].back
+    back   = part.end[2].front
+    bottom = sizes.high - sizes.up - material.bottom.thickness
+  }
+
+  joint "panel" {
     kind  = "groove"
-    of    = part.bottom
+    of    = [part.bottom, part.top]
     into  = [part.side, part.end]
     depth = 5
     clear = { across = 0.2, deep = 0.5 }
     over  = [joint.corner]
-    meets = 4
+    meets = 8
   }
+}
+
+cut "lid" {                         # sawn off when the closed box is glued
+  kind  = "lid"
+  on    = box
+  base  = box.bottom.top + sizes.rim
+  clean = 0                         # only rubbed level
 }
 
 space "inside" {
@@ -107,7 +125,7 @@ space "inside" {
   front  = box.end[1].back
   back   = box.end[2].front
   bottom = box.bottom.top
-  top    = box.side.left.top
+  top    = box.top.bottom           # less what the saw takes between
 }
 
 group "grid" {                      # stands loose on the felt
@@ -143,4 +161,11 @@ group "grid" {                      # stands loose on the felt
     into  = part.short
     meets = 15
   }
+}
+
+hardware "hinge" {
+  kind  = "butt hinge 25"
+  count = 2
+  on    = box.end[2]
+  note  = "Half of each into the edge of the base, half into that of the lid, the knuckle outside at the back."
 }

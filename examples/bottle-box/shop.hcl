@@ -92,3 +92,8 @@ cutter "straight 5" {
   cutting_length = 16
   rpm_most       = 24000
 }
+
+fitting "butt hinge 25" {
+  price = 2.60
+  count = 2
+}

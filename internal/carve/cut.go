@@ -35,7 +35,7 @@ var slotKinds = map[string]piece.CutKind{
 }
 
 const cutKindWords = "groove, rebate, housing, channel, V channel, trough, hole, recess, mortise, notch, taper, bevel, mitre, compound angle, " +
-	"curved outline, scoop, chamfer, round-over, cove, eased"
+	"curved outline, scoop, chamfer, round-over, cove, eased, lid"
 
 func (c *cutting) work() bool {
 	word := c.Words("kind")

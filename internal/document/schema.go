@@ -26,7 +26,7 @@ var made = map[string]shape{
 	"space": {labels: 1, attributes: words("label repeat if" + places)},
 	"joint": {labels: 1, attributes: words("label kind of into meets depth stopped clear over slides finger fingers first tongue spline keys tails lap slide if" + fixing)},
 	"cut": {labels: 1, attributes: words("label kind on side runs near far centre width from to middle length holds play depth cutter ends corner " +
-		"edge edges chord radius leg chamfer at diameter countersink counterbore through end sides keeps by leaves angle angles outline line symmetrical after if")},
+		"edge edges chord radius leg chamfer at diameter countersink counterbore through end sides keeps by leaves angle angles outline line symmetrical base high kerf clean saw after if")},
 	"series": {labels: 1, attributes: words("label kind on side runs row near far centre holds slots count pitch pitches land place margin starts at diameter width angle radius " +
 		"from to middle length flat play depth cutter ends corner countersink counterbore through after if")},
 	"use":      {labels: 1, free: true},

@@ -1,6 +1,8 @@
 package evaluate
 
 import (
+	"slices"
+
 	"scantling/internal/carve"
 	"scantling/internal/carve/assembled"
 	"scantling/internal/formula"
@@ -12,19 +14,7 @@ import (
 // from each of its parts.
 func (d *decl) collectAssembled(g *scope) {
 	w, e := d.s.w, env{s: d.s}
-	var parts []piece.Part
-	g.each(func(s *scope) {
-		for _, x := range s.order {
-			if x.block.Type != "part" {
-				continue
-			}
-			for _, n := range x.members() {
-				if p, ok := n.(*part); ok && p.done != nil && p.done.Tilt == nil {
-					parts = append(parts, *p.done)
-				}
-			}
-		}
-	})
+	parts := slices.DeleteFunc(g.standing(), func(p piece.Part) bool { return p.Tilt != nil })
 	if len(parts) == 0 {
 		return
 	}
@@ -49,4 +39,33 @@ func (d *decl) collectAssembled(g *scope) {
 			return
 		}
 	}
+}
+
+// parts returns the parts of a group and of those within it.
+func (s *scope) parts() []*part {
+	var out []*part
+	s.each(func(s *scope) {
+		for _, x := range s.order {
+			if x.block.Type != "part" {
+				continue
+			}
+			for _, n := range x.members() {
+				if p, ok := n.(*part); ok {
+					out = append(out, p)
+				}
+			}
+		}
+	})
+	return out
+}
+
+// standing returns the parts of a group as they are in the piece.
+func (s *scope) standing() []piece.Part {
+	var out []piece.Part
+	for _, p := range s.parts() {
+		if p.done != nil {
+			out = append(out, *p.done)
+		}
+	}
+	return out
 }

@@ -23,8 +23,16 @@ func (d *decl) sites() []carve.Site {
 	for _, x := range e.selections(d.block, "on", "part") {
 		for _, n := range x.nodes() {
 			p, ok := n.(*part)
-			if g, group := n.(*scope); group && d.block.Type == "cut" {
+			g, group := n.(*scope)
+			switch lid := d.isLid(); {
+			case group && lid:
+				d.collectLid(g)
+				continue
+			case group && d.block.Type == "cut":
 				d.collectAssembled(g)
+				continue
+			case lid:
+				w.fault(formula.CodeWrongReference, x.where, message.Word("want", "kind.group"), message.Word("got", "kind.part"))
 				continue
 			}
 			if !ok {

@@ -57,6 +57,7 @@ var choiceAttributes = []struct {
 	{document.Piece, "cut ends", "cut \"c\" {\n kind = \"groove\"\n on = part.shelf\n side = \"top\"\n near = 20\n width = 6\n depth = 4\n from = 20\n to = 100\n ends = $\n}", "round, square"},
 	{document.Piece, "cut keeps", "cut \"c\" {\n kind = \"bevel\"\n on = part.shelf\n edge = \"front\"\n keeps = $\n by = 3\n}", "bottom, top"},
 	{document.Piece, "cut edge", "cut \"c\" {\n kind = \"bevel\"\n on = part.shelf\n edge = $\n keeps = \"top\"\n by = 3\n}", "front, back"},
+	{document.Piece, "cut saw", "group \"g\" {\n part \"p\" {\n of = material.case\n grain = \"right\"\n wide = 50\n left = 0\n front = 0\n bottom = 0\n high = 50\n }\n}\ncut \"c\" {\n kind = \"lid\"\n on = g\n base = 30\n saw = $\n}", "table saw, hand"},
 	{document.Piece, "series kind", "series \"s\" {\n kind = $\n on = part.shelf\n side = \"top\"\n count = 3\n}", "channel"},
 	{document.Piece, "series row", "series \"s\" {\n kind = \"groove\"\n on = part.shelf\n side = \"top\"\n row = $\n count = 3\n width = 6\n depth = 4\n pitch = 20\n}", "right, back, up"},
 	{document.Piece, "series starts", "series \"s\" {\n kind = \"groove\"\n on = part.shelf\n side = \"top\"\n count = 3\n width = 6\n depth = 4\n pitch = 20\n starts = $\n}", "front, back"},
@@ -65,7 +66,7 @@ var choiceAttributes = []struct {
 
 // otherAttributes take sizes, counts, references, lists, names of things and free text.
 const otherAttributes = "about above abrasives accuracy after among angle angles around asks at back base before behind bending botanical bottom by cap caution centre chamfer " +
-	"choice choices chord clamp clear closed coats coldest columns corner count counterbore countersink coverage cure currency cutter cutting_length deep " +
+	"choice choices chord clamp clean clear closed coats coldest columns corner count counterbore countersink coverage cure currency cutter cutting_length deep " +
 	"denominator depth diameter divider divider_high dowels each edges end far film finger fingers flat flip from front glue gravity growth hardness head " +
 	"help high holds holes humidity_dry humidity_now humidity_wet if in inside into kerf keys label land lap leans least_length least_rip least_speed " +
 	"least_thickness least_width leaves left leg length lid light line lining loose lowers margin mass material meets message middle mirror moisture " +

@@ -100,6 +100,8 @@ func (c coded) sourcesOf(t testing.TB) Sources {
 	case "added to evaluate/testdata/box.piece.hcl":
 		box.Text = append(box.Text, "\n"+c.example...)
 		return Sources{Document: box}
+	case "added to evaluate/testdata/chest.piece.hcl":
+		return Sources{Document: document.Source{Name: "chest.piece.hcl", Text: []byte(base("chest.piece.hcl") + "\n" + c.example)}}
 	case "added to evaluate/testdata/small.shop.hcl":
 		return Sources{Document: empty, Shop: document.Source{Name: "small.shop.hcl", Text: []byte(base("small.shop.hcl") + "\n" + c.example)}}
 	case "alone as a shop":

@@ -50,6 +50,7 @@ type decl struct {
 	failed bool
 	// family is set for joints.
 	family *family
+	lid    lidFigures // of a lid that is sawn off
 }
 
 // node is one instance of a declared block: *part, *space, *scope, *family,

@@ -152,6 +152,8 @@ func (e env) pickSelection(x *selection, step document.Step) (formula.Value, boo
 		}
 	case "fit":
 		return e.s.w.fitMember(x.decl, step.Member)
+	case "cut":
+		return x.decl.lidMember(step.Member)
 	}
 	return formula.Value{}, false
 }

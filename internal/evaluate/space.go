@@ -115,6 +115,11 @@ func (s *space) clear(axis piece.Axis) formula.Value {
 		if !low.OK() || !high.OK() {
 			return formula.Value{}
 		}
+		if axis == piece.Up {
+			if lost := s.lost(low, high); lost.OK() {
+				return quantity(s.w().ledger.Figure(s.w().make(name, ledger.OpSub, high.Entry, low.Entry, lost.Entry)))
+			}
+		}
 		return quantity(s.w().ledger.Figure(s.w().make(name, ledger.OpSub, high.Entry, low.Entry)))
 	})
 }

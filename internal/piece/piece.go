@@ -33,6 +33,7 @@ type Piece struct {
 	Joints    []Joint    `json:"joints,omitempty"`
 	Cuts      []Cut      `json:"cuts,omitempty"`
 	Series    []Series   `json:"series,omitempty"`
+	Sawn      []Sawn     `json:"sawn,omitempty"`
 	Fits      []Fit      `json:"fits,omitempty"`
 	Measures  []Measure  `json:"measures,omitempty"`
 	InPlace   []InPlace  `json:"inPlace,omitempty"`

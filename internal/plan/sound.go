@@ -101,11 +101,22 @@ func (c *checker) parts() {
 	}
 	for _, s := range c.plan.Piece.Spaces {
 		for axis, e := range s.Extent {
-			if s.Clear[axis].Nm != e.Size() {
-				c.add("%s: clear size %d is %v, its extent %v", s.Address, axis, s.Clear[axis].Nm, e.Size())
+			if want := e.Size() - c.lost(piece.Axis(axis), e); s.Clear[axis].Nm != want {
+				c.add("%s: clear size %d is %v, its extent less what is sawn away %v", s.Address, axis, s.Clear[axis].Nm, want)
 			}
 		}
 	}
+}
+
+// lost is what is sawn away of a stretch with the lids that come off between its ends.
+func (c *checker) lost(axis piece.Axis, e piece.Extent) unit.Length {
+	var lost unit.Length
+	for _, s := range c.plan.Piece.Sawn {
+		if axis == piece.Up && e.Low.Nm <= s.Lost.Low.Nm && e.High.Nm >= s.Lost.High.Nm {
+			lost += s.Takes.Nm
+		}
+	}
+	return lost
 }
 
 func (c *checker) rows() {

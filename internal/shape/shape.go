@@ -41,6 +41,7 @@ const (
 type Shapes struct {
 	facets int
 	parts  []*piece.Part
+	sawn   []piece.Sawn
 	index  map[address.Address]int
 	cuts   map[address.Address][]*piece.Cut
 	cache  *solid.Cache
@@ -60,7 +61,7 @@ func New(p *piece.Piece, joints []piece.Cut, facets int) *Shapes {
 // after an edit only what has changed is solved anew.
 func NewIn(cache *solid.Cache, p *piece.Piece, joints []piece.Cut, facets int) *Shapes {
 	s := &Shapes{
-		facets: facets, index: make(map[address.Address]int, len(p.Parts)),
+		facets: facets, sawn: p.Sawn, index: make(map[address.Address]int, len(p.Parts)),
 		cuts: map[address.Address][]*piece.Cut{}, shapes: make([]*Shape, len(p.Parts)), cache: cache,
 	}
 	for i := range p.Parts {

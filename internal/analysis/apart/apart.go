@@ -79,6 +79,7 @@ type work struct {
 	piece  *piece.Piece
 	shapes *shape.Shapes
 	timber []timber
+	halves []half
 	ways   []way
 	bounds map[[2]int][]vec.V3
 	// lowered are the joints with the way in which they go.
@@ -104,6 +105,7 @@ func Of(p *piece.Piece, lowered []joinery.Lowered, shapes *shape.Shapes, l *ledg
 		ok, _ := shapes.At(i).Verified()
 		w.unsure[i] = !ok
 	}
+	w.halve()
 	w.reach = reach(w.timber)
 	groups := []address.Address{""}
 	for i := range p.Groups {
@@ -133,20 +135,20 @@ func (w *work) group(a address.Address, l *ledger.Ledger) (Group, []plan.Removal
 	}
 	for _, m := range g.members {
 		if one := m.parts[0]; len(m.parts) == 1 && w.unsure[one] {
-			_, why := w.shapes.At(one).Verified()
-			out.Unsure = append(out.Unsure, Unsure{one, why})
+			_, why := w.solid(one).Verified()
+			out.Unsure = append(out.Unsure, Unsure{w.own(one), why})
 		}
 	}
 	of := map[address.Address]int{}
 	for k, m := range g.members {
 		for _, i := range m.parts {
-			of[w.piece.Parts[i].Address] = k
+			of[w.piece.Parts[w.own(i)].Address] = k
 		}
 	}
 	for _, j := range w.lowered {
 		i, okI := of[j.A]
 		k, okK := of[j.B]
-		if axis, _ := j.Entry.Axis(); okI && okK && i != k {
+		if axis, _ := j.Entry.Axis(); okI && okK && i != k && !w.parted(a, j.A, j.B) {
 			g.entries = append(g.entries, entry{i, k, int(axis)})
 			g.joined[[2]int{min(i, k), max(i, k)}] |= 1 << axis
 		}
@@ -187,7 +189,7 @@ func (w *work) members(group address.Address) []member {
 		}
 	}
 	for _, child := range order {
-		set = append(set, w.gather(child, inner[child]))
+		set = append(set, w.opened(child, inner[child])...)
 	}
 	return set
 }

@@ -87,7 +87,7 @@ func (g *gathering) tied(a, b *member) bool {
 	}
 	for _, p := range a.parts {
 		for _, q := range b.parts {
-			if len(g.bounds[[2]int{min(p, q), max(p, q)}]) > 0 {
+			if len(g.boundsOf(p, q)) > 0 {
 				return true
 			}
 		}
@@ -95,10 +95,19 @@ func (g *gathering) tied(a, b *member) bool {
 	return false
 }
 
+// boundsOf returns the ways that dowels or loose tongues leave to two parts; halves of
+// what was sawn apart are bound by none.
+func (g *gathering) boundsOf(p, q int) []vec.V3 {
+	if g.isHalf(p) || g.isHalf(q) {
+		return nil
+	}
+	return g.bounds[[2]int{min(p, q), max(p, q)}]
+}
+
 // pair tells of two parts by boxes.
 func (g *gathering) pair(p, q, way int) state {
 	w := &g.ways[way]
-	if only := g.bounds[[2]int{min(p, q), max(p, q)}]; len(only) > 0 {
+	if only := g.boundsOf(p, q); len(only) > 0 {
 		for _, d := range only {
 			if !parallel(d, w.dir) {
 				continue
@@ -154,7 +163,7 @@ func (g *gathering) sweep(a, b *member, way int) state {
 				g.guessed = true
 				return blocked
 			}
-			s, sure := swept(g.shapes.At(p).Placed(), g.shapes.At(q).Placed(), shift)
+			s, sure := swept(g.solid(p).Placed(), g.solid(q).Placed(), shift)
 			if g.guessed = g.guessed || !sure; s == blocked {
 				return blocked
 			}

@@ -47,7 +47,11 @@ func (g *gathering) tell(ring []int) Ring {
 	out := Ring{Sure: !g.guessed, Blocks: map[piece.Direction]address.Address{}}
 	for _, i := range ring {
 		m := &g.members[i]
-		out.Members = append(out.Members, Member{m.name, m.parts})
+		told := Member{Name: m.name}
+		for _, p := range m.parts {
+			told.Parts = append(told.Parts, g.own(p))
+		}
+		out.Members = append(out.Members, told)
 		out.Sure = out.Sure && !slices.ContainsFunc(m.parts, func(p int) bool { return g.unsure[p] })
 	}
 	first := ring[0]
@@ -82,7 +86,7 @@ func (g *gathering) blocker(others []int, i, way int, up bool) address.Address {
 				s = g.sweep(a, b, way)
 			}
 			if s == blocked {
-				return g.piece.Parts[p].Address
+				return g.piece.Parts[g.own(p)].Address
 			}
 		}
 	}

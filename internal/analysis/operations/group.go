@@ -31,6 +31,7 @@ func (d *deriver) groups() {
 			}
 		}
 	}
+	d.sawLids()
 	for _, f := range d.Piece.Finishes {
 		d.finish(f)
 	}
@@ -53,7 +54,7 @@ func (d *deriver) assemble(g address.Address, late map[address.Address]bool) {
 	}, keys...)
 	for _, m := range members {
 		for _, c := range d.cuts[m] {
-			if c.AfterGlueUp == g {
+			if c.AfterGlueUp == g && c.Kind != piece.LidKerf {
 				d.cutAssembly(g, m, c)
 			}
 		}

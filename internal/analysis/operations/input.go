@@ -46,6 +46,8 @@ type Rules struct {
 	// RowError is the greatest error of a row of cuts that is put up with to save
 	// settings.
 	RowError figure.Of[unit.Length]
+	// LidWeb is what the blade leaves of a wall where a lid is sawn off.
+	LidWeb figure.Of[unit.Length]
 	// Lowering says that lowering work on to a turning cutter is allowed, Raising
 	// that a turning cutter may be raised into work that is held between stops.
 	Lowering, Raising bool
@@ -60,6 +62,7 @@ func Usual() Rules {
 		Upright:    rule("upright", unit.MM(200)),
 		PlaneDepth: rule("plane-depth", 1500*unit.Micrometre),
 		RowError:   rule("row-error", unit.MM(1)),
+		LidWeb:     rule("lid-web", 1500*unit.Micrometre),
 	}
 }
 
@@ -68,7 +71,7 @@ func Usual() Rules {
 func (r Rules) Completed() Rules {
 	usual := Usual()
 	for _, pair := range []struct{ to, from *figure.Of[unit.Length] }{
-		{&r.Upright, &usual.Upright}, {&r.PlaneDepth, &usual.PlaneDepth}, {&r.RowError, &usual.RowError},
+		{&r.Upright, &usual.Upright}, {&r.PlaneDepth, &usual.PlaneDepth}, {&r.RowError, &usual.RowError}, {&r.LidWeb, &usual.LidWeb},
 	} {
 		if !pair.to.Known() || pair.to.Value <= 0 {
 			*pair.to = *pair.from

@@ -43,7 +43,7 @@ func (d *deriver) rowCuts(row plan.PartRow) []Job {
 		}
 		way, ok := common(cuts, ways, i)
 		if !ok {
-			if cut.Slot != nil && !handwork(cut.Kind) {
+			if cut.Slot != nil && !handwork(cut.Kind) && cut.Kind != piece.LidKerf {
 				d.report(cut, refused[i])
 			}
 			way = byHand(cut, *finished)

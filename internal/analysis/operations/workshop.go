@@ -11,7 +11,7 @@ const RuleRaise = "raise into held work"
 // Of returns what must be known of a shop: its machines and cutters by the
 // shop's own names, with the usual limits where the shop states none, the reach
 // of fences and throats, and the rules of the house "depth per pass", "upright",
-// "thicknesser per pass", "row error" and [RuleRaise].
+// "thicknesser per pass", "row error", "left at a lid" and [RuleRaise].
 func Of(s *shop.Shop) Workshop {
 	w := Workshop{Reach: map[string]unit.Length{}}
 	for _, m := range s.Machines {
@@ -34,6 +34,7 @@ func Of(s *shop.Shop) Workshop {
 	w.Rules.Upright = s.LengthRule("upright")
 	w.Rules.PlaneDepth = s.LengthRule("thicknesser per pass")
 	w.Rules.RowError = s.LengthRule("row error")
+	w.Rules.LidWeb = s.LengthRule("left at a lid")
 	w.Rules = w.Rules.Completed()
 	return w
 }

@@ -35,6 +35,8 @@ func (r *rehearsal) cuts() {
 			switch {
 			case len(list) == 0:
 				r.fail(CodeMissing, "rehearsal.cut-missing", c.Address, message.Text("mark", row.Mark))
+			case c.Kind == piece.LidKerf && isMachined(list[0].place):
+				r.lid(row, c, list)
 			case c.Slot != nil && isMachined(list[0].place):
 				r.machined(row, c, list)
 			default:

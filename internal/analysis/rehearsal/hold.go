@@ -48,6 +48,9 @@ func (r *rehearsal) held() {
 				continue
 			}
 			for n, a := range p.Cuts {
+				if r.cut[a].Kind == piece.LidKerf {
+					continue // it is the closed box that bears on fence and table
+				}
 				m := made{c, p, opOf[rowCut{p.Mark, a}], n == 1}
 				passes, ok := r.passesOf(m)
 				if !ok {

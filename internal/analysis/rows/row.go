@@ -23,7 +23,7 @@ func (m *model) row(l line, r region, of address.Address, title message.Message)
 		if i == 0 {
 			start = from
 		} else if from.Nm != end.Nm {
-			out.Terms = append(out.Terms, m.gap(l, wood[i-1], s, m.ledger.Less(name, from, end)))
+			out.Terms = append(out.Terms, m.sawn(l, end, from, m.gap(l, wood[i-1], s, m.ledger.Less(name, from, end)))...)
 		}
 		out.Terms = append(out.Terms, piece.Term{Figure: m.ledger.Less(name, to, from), Of: s.b.part.Address, Word: "part"})
 		end = to

@@ -42,8 +42,21 @@ func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 		ID: "card: " + c.ID, Setups: []string{c.ID}, Operations: slices.Clone(c.Operations), Marks: marks, Hands: s.hands(c),
 	}, after: slices.Clone(after)}
 	args := []message.Arg{message.Text("machine", c.MachineLabel), list("marks", marks), message.Count("pieces", pieces)}
-	switch first.Kind {
-	case plan.MakeCut:
+	s.tell(&st, c, first, args)
+	st.Cautions = special(c.Cautions)
+	for _, m := range marks {
+		st.about = append(st.about, s.row[m].Members...)
+	}
+	s.add(st)
+}
+
+// tell says what is done at a card, under which heading, and how to check it.
+func (s *sequencer) tell(st *step, c plan.Setup, first plan.Operation, args []message.Arg) {
+	lid := s.sawsLid(c)
+	switch {
+	case lid != nil:
+		s.lidStep(st, c, lid)
+	case first.Kind == plan.MakeCut:
 		st.Chapter = s.makeChapter(first.Mark)
 		kinds := s.kinds(c)
 		args = append(args, wordList("cuts", "cuts.", kinds))
@@ -68,11 +81,6 @@ func (s *sequencer) cardStep(c plan.Setup, after ...string) {
 		}
 		st.More = append(st.More, message.New("steps.check."+slug(string(first.Kind))))
 	}
-	st.Cautions = special(c.Cautions)
-	for _, m := range marks {
-		st.about = append(st.about, s.row[m].Members...)
-	}
-	s.add(st)
 }
 
 // commonBlanks says in which order the parts come out of a blank that holds

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"scantling/internal/analysis/operations"
+	"scantling/internal/piece"
 	"scantling/internal/plan"
 	"scantling/internal/tool"
 	"scantling/internal/unit"
@@ -62,6 +63,9 @@ func (d *decider) keyOf(op plan.Operation) (key, bool) {
 		k.cutter, k.height = op.Cutter, way.Depth.Nm
 		if k.guide = way.Guide; k.guide == operations.ByGauge {
 			k.guide = operations.ByFence // the same card: only the guide changes
+		}
+		if jobs[0].Cut.Kind == piece.LidKerf {
+			k.word = string(piece.LidKerf)
 		}
 		if jobs[0].Cut.Slot == nil || way.Kind == tool.DrillPress {
 			k.word = string(jobs[0].Cut.Kind)

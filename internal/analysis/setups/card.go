@@ -140,6 +140,8 @@ func title(k key) message.Message {
 		return message.New("setups.title."+slug(string(k.kind)), message.Text("machine", k.machine), message.Length("size", k.height))
 	case k.machine == operations.Hand:
 		return message.New("setups.title.hand", message.Word("cut", "cut."+k.word))
+	case k.word == string(piece.LidKerf):
+		return message.New("setups.title.lid", message.Text("machine", k.machine), message.Length("height", k.height))
 	case k.word != "":
 		return message.New("setups.title.other", message.Text("machine", k.machine), message.Word("cut", "cut."+k.word))
 	case k.cutter == "":
@@ -180,6 +182,10 @@ func (d *decider) cutting(c *plan.Setup, jobs []*operations.Job) []*operations.J
 		return nil
 	}
 	height := plan.Setting{Word: "height", Figure: way.Depth, Passes: d.heights(way)}
+	if jobs[0].Cut.Kind == piece.LidKerf {
+		d.sawLid(c, height, jobs)
+		return nil
+	}
 	if way.Kind == tool.Router {
 		height.Word = wordPlunge
 	}

@@ -28,13 +28,18 @@ func (d *decider) equip(c *plan.Setup, k key) {
 	c.Cautions = []message.Message{words("caution.machine"), words("caution.person")}
 	guard := "caution.guards"
 	jobs := d.jobsOfCard(k, c)
+	lid := some(jobs, func(j *operations.Job) bool { return j.Cut.Kind == piece.LidKerf })
 	sloped := some(jobs, func(j *operations.Job) bool { return j.Way.Lean != nil })
 	if machine.Kind == tool.TableSaw && k.kind == plan.MakeCut && !sloped {
 		guard = "caution.guard-off-for-grooves"
 	}
 	c.Cautions = append(c.Cautions, words(guard))
 	c.Cautions = append(c.Cautions, d.machineCautions(machine, k, jobs)...)
-	if k.kind == plan.MakeCut {
+	switch {
+	case lid:
+		c.Device = words("device.lid")
+		c.Cautions = append(c.Cautions, words("caution.lid"), words("caution.lid-offcut"))
+	case k.kind == plan.MakeCut:
 		c.Device = device(machine, k, jobs)
 		c.TestPiece = d.testPiece(machine, c)
 	}

@@ -36,6 +36,8 @@ func (d *decider) lie(j *operations.Job, open piece.Side) message.Message {
 // handNote says why and how the hand makes a slot.
 func (d *decider) handNote(j *operations.Job) message.Message {
 	switch {
+	case j.Cut.Kind == piece.LidKerf:
+		return words("setups.hand.lid")
 	case j.Cut.Kind == piece.Notch && j.Cut.Joint != "":
 		return words("setups.hand.notch")
 	case j.Cut.Kind == piece.Notch:

@@ -140,6 +140,8 @@ func (e *estimator) backOf(f *frame) string {
 	for _, l := range e.at[f.back.Address] {
 		switch j := e.joints[l.Joint]; {
 		case j == nil:
+		case j.B == f.back.Address && !slices.ContainsFunc(f.uprights, func(p *piece.Part) bool { return p.Address == j.A }):
+			// what is let into the back is held by it: a bottom in its groove
 		case j.Glue != "" && !j.Slides:
 		case j.Fasteners != nil && j.Fasteners.Count > 0 && !j.Slides:
 			if out == "glued" {

@@ -76,8 +76,25 @@ func (c *composer) list() {
 	for _, s := range c.plan.Stages {
 		c.add(heading(2, c.say("booklet.stage", message.Text("n", s.ID))+" "+c.names.Phrase(s.Title), "stage-"+s.ID, false))
 		c.table(table.Parts(c.plan, s.ID, c.speech))
+		c.sawnOff(s.Marks)
 		c.heading(3, "booklet.made-from", "", false)
 		c.table(table.Blanks(c.plan, s.ID, c.speech))
+	}
+}
+
+// sawnOff says which parts of a stage are sawn apart when they are glued, and into what.
+func (c *composer) sawnOff(stage []string) {
+	for _, l := range c.plan.Piece.Sawn {
+		var marks []string
+		for _, w := range l.Walls {
+			if m := c.names.Mark(w); slices.Contains(stage, m) && !slices.Contains(marks, m) {
+				marks = append(marks, m)
+			}
+		}
+		if len(marks) > 0 {
+			c.text("booklet.sawn-off", message.List("marks", texts(marks)...), message.Length("whole", l.Whole.Nm), message.Length("base", l.Base.Nm),
+				message.Length("takes", l.Takes.Nm), message.Length("lid", l.Lid.Nm))
+		}
 	}
 }
 

@@ -25,11 +25,11 @@ func Section(p *plan.Plan, s Solids, at unit.Length, roomWidth, roomHeight float
 	out := page.Drawing{Name: p.Piece.Name, Alt: word(speech, "drawing.section-alt", message.Text("piece", p.Piece.Name), message.Length("at", at))}
 	var labels []regionLabel
 	for i, part := range p.Piece.Parts {
-		body := s.Solid(part.Address)
-		if body == nil {
-			continue
+		var regions []solid.Region
+		for _, body := range s.Ready(part.Address) {
+			cut, _ := solid.Section(body, plane)
+			regions = append(regions, cut...)
 		}
-		regions, _ := solid.Section(solid.Placed{Solid: body, Frame: part.Placed()}, plane)
 		for _, r := range regions {
 			path := outlinePath(r.Outer, pl)
 			for _, h := range r.Holes {

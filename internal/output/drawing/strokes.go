@@ -13,6 +13,9 @@ import (
 // Solids answers with the solids of parts, each in its part's local frame.
 type Solids interface {
 	Solid(part address.Address) *solid.Solid
+	// Ready returns the part as it stands in the finished piece: in two where a lid was
+	// sawn off it.
+	Ready(part address.Address) []solid.Placed
 	// Cut returns the cut that made the face with that tag, "" for the part's own
 	// sides.
 	Cut(part address.Address, tag solid.Tag) address.Address

@@ -77,15 +77,15 @@ func Whole(p *plan.Plan, s Solids, o WholeOptions, roomWidth, roomHeight float64
 		if !o.Group.Has(part.Address) {
 			continue
 		}
-		if body := s.Solid(part.Address); body != nil {
+		if body := s.Solid(part.Address); drawn && body != nil { // as it is glued up
 			frame := part.Placed()
-			if drawn {
-				frame.Origin = frame.Origin.Add(moved[part.Address])
-			} else {
-				frame.Origin = frame.Origin.Add(vec.V3{Y: -float64(o.Spread * slides(p, part, o.Stairs))}).Add(o.apart(p, part))
-			}
-			placed = append(placed, solid.Placed{Solid: body, Frame: frame})
-			parts = append(parts, part)
+			frame.Origin = frame.Origin.Add(moved[part.Address])
+			placed, parts = append(placed, solid.Placed{Solid: body, Frame: frame}), append(parts, part)
+			continue
+		}
+		for _, body := range s.Ready(part.Address) {
+			body.Frame.Origin = body.Frame.Origin.Add(vec.V3{Y: -float64(o.Spread * slides(p, part, o.Stairs))}).Add(o.apart(p, part))
+			placed, parts = append(placed, body), append(parts, part)
 		}
 	}
 	seen := hidden.Draw(placed, hidden.View{Sight: cam.toward().Mul(-1), Up: cam.up})
@@ -147,7 +147,7 @@ func bounds(p *plan.Plan, group address.Address) (low, high [3]float64) {
 			continue
 		}
 		for axis, e := range part.Extent {
-			a, b := e.Low.Nm.Millimetres(), e.High.Nm.Millimetres()
+			a, b := e.Low.Nm.Millimetres(), p.Piece.Shut(part.Address, piece.Axis(axis), e.High.Nm).Millimetres()
 			if first || a < low[axis] {
 				low[axis] = a
 			}

@@ -15,6 +15,9 @@ import (
 // Solids answers with the solids of parts, each in its part's local frame.
 type Solids interface {
 	Solid(part address.Address) *solid.Solid
+	// Ready returns the part as it stands in the finished piece: in two where a lid was
+	// sawn off it.
+	Ready(part address.Address) []solid.Placed
 	// Cut returns the cut that made the face with that tag, "" for the part's own
 	// sides.
 	Cut(part address.Address, tag solid.Tag) address.Address
@@ -26,12 +29,16 @@ func Whole(p *plan.Plan, solids Solids) (s scene.Scene, left []address.Address) 
 	b := builder{plan: p, solids: solids, meshes: map[*solid.Solid]int{}, materials: map[string]int{}}
 	b.scene.Title = p.Piece.Name
 	for _, part := range p.Piece.Parts {
-		body := solids.Solid(part.Address)
-		if body == nil || len(body.Mesh().Tris) == 0 {
-			left = append(left, part.Address)
-			continue
+		shown := false
+		for _, body := range solids.Ready(part.Address) {
+			if body.Solid != nil && len(body.Solid.Mesh().Tris) > 0 {
+				shown = true
+				b.object(part, body)
+			}
 		}
-		b.object(part, body)
+		if !shown {
+			left = append(left, part.Address)
+		}
 	}
 	b.fitted(p.Piece)
 	return b.scene, left
@@ -45,16 +52,16 @@ type builder struct {
 	materials map[string]int
 }
 
-func (b *builder) object(part piece.Part, body *solid.Solid) {
-	mesh, ok := b.meshes[body]
+func (b *builder) object(part piece.Part, body solid.Placed) {
+	mesh, ok := b.meshes[body.Solid]
 	if !ok {
 		mesh = len(b.scene.Meshes)
-		b.meshes[body] = mesh
-		b.scene.Meshes = append(b.scene.Meshes, b.mesh(part, body))
+		b.meshes[body.Solid] = mesh
+		b.scene.Meshes = append(b.scene.Meshes, b.mesh(part, body.Solid))
 	}
 	o := scene.Object{
 		Address: string(part.Address), Name: strings.ReplaceAll(part.Name, "_", " "),
-		Mesh: mesh, Material: b.material(part.Material), Pose: part.Placed(),
+		Mesh: mesh, Material: b.material(part.Material), Pose: body.Frame,
 	}
 	if part.Label != "" {
 		o.Name = part.Label

@@ -91,6 +91,9 @@ func (j *judge) grip(c *piece.Contents) {
 func (j *judge) lid(c *piece.Contents) {
 	lid, lot, l, name := c.Lot.Lid, c.Lot, j.Ledger, string(c.Address)+".lid"
 	if lid == nil {
+		lid = j.hinged(c)
+	}
+	if lid == nil {
 		return
 	}
 	l.Learn(ledger.Functions{"swing": swing})
