@@ -41,6 +41,7 @@ var inDocuments = map[string]checkDocuments{
 	"holds":        {fails: "contents-do-not-fit", unknown: "contents-nowhere"},
 	"joints":       {fails: "joint-overloaded", unknown: "joint-load-unknown", noEdit: "a housing, a cleat or more fasteners: the design"},
 	"land":         {fails: "floor-too-thin", noUnknown: "a row without a sum is an error of the document"},
+	"lids":         {fails: "joint-near-lid", noUnknown: "where cuts and lines lie is always known", noEdit: "where keys, grooves and the line lie is the design"},
 	"limits":       {fails: "workpiece-too-thin", unknown: "machine-unknown", noEdit: "what is too thin for a machine is made thicker, or otherwise: the maker's choice"},
 	"measured":     {fails: "diagonals-not-measured", unknown: "opening-not-measured"},
 	"nominal":      {fails: "cut-by-nominal-size", unknown: "sheet-not-measured"},

@@ -177,7 +177,7 @@ func (d *decl) sawn(s *piece.Sawn, block piece.Part, parts []piece.Part) ([]piec
 		sound = false
 		d.s.w.report(diag.Diagnostic{Severity: diag.Error, Code: code, Where: d.block.Where, Address: p.Address, Text: textOf(code,
 			message.Text("name", d.name), message.Address("part", p.Address),
-			message.Length("low", s.Lost.Low.Nm-block.Extent[piece.Up].Low.Nm), message.Length("high", s.Lost.High.Nm-block.Extent[piece.Up].Low.Nm)),
+			message.Length("from", s.Lost.Low.Nm-block.Extent[piece.Up].Low.Nm), message.Length("to", s.Lost.High.Nm-block.Extent[piece.Up].Low.Nm)),
 			Related: []diag.Related{{Text: message.New("related.first-here"), Where: p.Where}}})
 	}
 	for _, p := range parts {

@@ -20,6 +20,7 @@ import (
 	"scantling/internal/analysis/check/holds"
 	"scantling/internal/analysis/check/joints"
 	"scantling/internal/analysis/check/land"
+	"scantling/internal/analysis/check/lids"
 	"scantling/internal/analysis/check/limits"
 	"scantling/internal/analysis/check/measured"
 	"scantling/internal/analysis/check/nominal"
@@ -44,7 +45,7 @@ import (
 // All returns the checks.
 func All() []analysis.Analysis {
 	return []analysis.Analysis{
-		assembly.Analysis, backtoback.Analysis, bow.Analysis, cases.Analysis, collision.Analysis, cup.Analysis, cutter.Analysis, exposed.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, joints.Analysis, land.Analysis, limits.Analysis, measured.Analysis,
+		assembly.Analysis, backtoback.Analysis, bow.Analysis, cases.Analysis, collision.Analysis, cup.Analysis, cutter.Analysis, exposed.Analysis, gluejoint.Analysis, grip.Analysis, hidden.Analysis, holds.Analysis, joints.Analysis, land.Analysis, lids.Analysis, limits.Analysis, measured.Analysis,
 		nominal.Analysis, pins.Analysis, racking.Analysis, reading.Analysis, require.Analysis, season.Analysis, stock.Analysis, stops.Analysis, supplies.Analysis,
 		finishing.Analysis, fronts.Analysis, pulls.Analysis, rows.Analysis, governed.Analysis, panelroom.Analysis, shortgrain.Analysis, blind.Analysis, speeds.Analysis, sag.Analysis, tipping.Analysis, twins.Analysis,
 	}

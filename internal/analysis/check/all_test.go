@@ -72,7 +72,7 @@ func TestIdle(t *testing.T) {
 		idle  bool // of those that are named
 	}{
 		{"board", one, []string{"glue joint", "limits", "short grain", "supplies"}, false},
-		{"chest", checktest.Chest, []string{"blind", "bow", "cases", "exposed", "finishing", "joints", "panel room", "pulls", "reading", "require", "row sums", "twins"}, true},
+		{"chest", checktest.Chest, []string{"blind", "bow", "cases", "exposed", "finishing", "joints", "lids", "panel room", "pulls", "reading", "require", "row sums", "twins"}, true},
 	} {
 		for _, a := range check.All() {
 			name := a.Info().Name
