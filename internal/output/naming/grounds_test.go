@@ -19,7 +19,7 @@ func TestGrounds(t *testing.T) {
 		"18 °C": of(unit.DimTemp, 18, ""), "9%": of(unit.DimMoisture, 9, ""), "12%": of(unit.DimUntyped, 12, "percent"), "30 min": of(unit.DimTime, 30, ""),
 		"7 N m": of(unit.DimUntyped, 7, "N m"), "2": of(unit.DimUntyped, 2, ""), "4": of(unit.DimCount, 4, ""), "": {},
 		"3 mm (2 mm to 5 mm)": {Value: unit.OfLength(unit.MM(3)), Low: unit.OfLength(unit.MM(2)), High: unit.OfLength(unit.MM(5))},
-		"4 mm": {Value: unit.OfLength(unit.MM(4)), Low: unit.OfLength(unit.MM(4) - 1), High: unit.OfLength(unit.MM(4) + 1)}, // ends that look alike
+		"4 mm":                {Value: unit.OfLength(unit.MM(4)), Low: unit.OfLength(unit.MM(4) - 1), High: unit.OfLength(unit.MM(4) + 1)}, // ends that look alike
 	} {
 		if got := n.Quantity(e); got != want {
 			t.Errorf("%q, wanted %q", got, want)
