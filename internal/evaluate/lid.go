@@ -1,6 +1,8 @@
 package evaluate
 
 import (
+	"slices"
+
 	"scantling/internal/carve/assembled"
 	"scantling/internal/diag"
 	"scantling/internal/formula"
@@ -206,11 +208,7 @@ func (d *decl) sawn(s *piece.Sawn, block piece.Part, parts []piece.Part) ([]piec
 // onlyLidWords reports words that say nothing of a lid.
 func (d *decl) onlyLidWords() {
 	for _, a := range d.block.Attributes {
-		known := false
-		for _, x := range lidWords {
-			known = known || a.Name == x
-		}
-		if !known {
+		if !slices.Contains(lidWords, a.Name) {
 			d.s.w.fault(CodeLidWord, a.Where, message.Text("word", a.Name), message.Text("known", joinWords(lidWords)))
 		}
 	}

@@ -4,8 +4,9 @@ import "scantling/internal/piece"
 
 // cut moves a cut as far as it belongs to the far end.
 func (f farEnd) cut(c piece.Cut) piece.Cut {
-	open, high := openSide(c).Axis()
-	if openSide(c) != "" && open == f.Along && high {
+	side := c.Open()
+	open, high := side.Axis()
+	if side != "" && open == f.Along && high {
 		return c // measured from that end already
 	}
 	along := f.joints[c.Joint]
@@ -16,7 +17,7 @@ func (f farEnd) cut(c piece.Cut) piece.Cut {
 		c.Slot = &s
 	case c.Bore != nil && open != f.Along:
 		b := *c.Bore
-		k := coordinate(open, f.Along)
+		k := coordinate(side, f.Along)
 		b.At[k] = f.end(b.At[k], along)
 		c.Bore = &b
 	case c.Ease != nil:
@@ -29,31 +30,15 @@ func (f farEnd) cut(c piece.Cut) piece.Cut {
 		c.Slice = &s
 	case c.Pocket != nil && open != f.Along:
 		k := *c.Pocket
-		k.Outline = f.pocket(k.Outline, coordinate(open, f.Along) == 0, along)
+		k.Outline = f.pocket(k.Outline, coordinate(side, f.Along) == 0, along)
 		c.Pocket = &k
 	}
 	return c
 }
 
-// openSide is the side that a cut is made from; "" for those that have none.
-func openSide(c piece.Cut) piece.Side {
-	switch {
-	case c.Slot != nil:
-		return c.Slot.Open
-	case c.Bore != nil:
-		return c.Bore.Open
-	case c.Dip != nil:
-		return c.Dip.Open
-	case c.Pocket != nil:
-		return c.Pocket.Open
-	}
-	return ""
-}
-
-// coordinate is which of the two axes that are not open's an axis is: 0 or 1, in the
-// order length, width, thickness.
-func coordinate(open, axis piece.Local) int {
-	if axis == piece.AlongLength || axis == piece.AlongWidth && open == piece.AlongLength {
+// coordinate is which of the two axes of a side's plane an axis is.
+func coordinate(open piece.Side, axis piece.Local) int {
+	if open.Cross()[0] == axis {
 		return 0
 	}
 	return 1
@@ -98,7 +83,7 @@ func (f farEnd) slice(s *piece.Slice, along bool) {
 		}
 		return
 	}
-	k := coordinate(off, f.Along)
+	k := coordinate(s.Off, f.Along)
 	s.From[k], s.To[k] = f.end(s.From[k], along), f.end(s.To[k], along)
 }
 

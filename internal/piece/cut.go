@@ -44,6 +44,19 @@ func (s Side) Axis() (Local, bool) {
 	return AlongThickness, true
 }
 
+// Cross returns the two local axes of a side's plane, in the order length, width,
+// thickness.
+func (s Side) Cross() [2]Local {
+	axis, _ := s.Axis()
+	switch axis {
+	case AlongLength:
+		return [2]Local{AlongWidth, AlongThickness}
+	case AlongWidth:
+		return [2]Local{AlongLength, AlongThickness}
+	}
+	return [2]Local{AlongLength, AlongWidth}
+}
+
 // Opposite returns the other side of the same axis.
 func (s Side) Opposite() Side {
 	a, high := s.Axis()
@@ -149,6 +162,21 @@ type Slot struct {
 	// housing of a sliding dovetail. Corner is then 0.
 	LeanNear Figure `json:"leanNear,omitzero"`
 	LeanFar  Figure `json:"leanFar,omitzero"`
+}
+
+// Open is the side that a cut is made from; "" for an edge that is eased and a plane.
+func (c Cut) Open() Side {
+	switch {
+	case c.Slot != nil:
+		return c.Slot.Open
+	case c.Bore != nil:
+		return c.Bore.Open
+	case c.Dip != nil:
+		return c.Dip.Open
+	case c.Pocket != nil:
+		return c.Pocket.Open
+	}
+	return ""
 }
 
 // Across returns the local axis across the slot: neither Open's nor Run.

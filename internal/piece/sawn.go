@@ -56,6 +56,17 @@ func (s *Sawn) Saws(c *Cut) bool {
 	return c.Kind == LidKerf && c.AfterGlueUp == s.Group && c.Where == s.Where
 }
 
+// SawnBy returns the lid of which a cut is what its saw takes of a wall, nil if there is
+// none.
+func (p *Piece) SawnBy(c *Cut) *Sawn {
+	for i := range p.Sawn {
+		if s := &p.Sawn[i]; s.Saws(c) {
+			return s
+		}
+	}
+	return nil
+}
+
 // Shut returns where a high end of a part, along an axis, is when every lid that was
 // sawn off lies on its base again.
 func (p *Piece) Shut(part address.Address, along Axis, high unit.Length) unit.Length {

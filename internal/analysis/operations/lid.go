@@ -52,7 +52,7 @@ func (d *deriver) sawLid(s *piece.Sawn, row plan.PartRow, groups map[string]bool
 		Members: row.Members, Cuts: []address.Address{cut.Address}, Machine: way.Machine, Before: way.Work, After: way.Work,
 	}
 	for _, other := range d.Piece.Sawn {
-		if slices.ContainsFunc(row.Members, func(m address.Address) bool { return slices.Contains(other.Walls, m) }) {
+		if slices.ContainsFunc(row.Members, other.Wall) {
 			groups[string(other.Group)] = true
 			op.Needs = append(op.Needs, d.last[string(other.Group)]...)
 		}

@@ -16,8 +16,8 @@ const mostWeb = 3 * unit.Millimetre
 // between what is planed off base and lid, and nothing may come loose at the saw.
 func (r *rehearsal) lid(row plan.PartRow, c piece.Cut, list []made) {
 	for _, m := range list {
-		s, ok := r.sawnOff(c)
-		if !ok {
+		s := r.Plan.Piece.SawnBy(&c)
+		if s == nil {
 			r.fail(CodeMissing, "rehearsal.cut-missing", c.Address, message.Text("mark", row.Mark))
 			return
 		}
@@ -37,16 +37,6 @@ func (r *rehearsal) lid(row plan.PartRow, c piece.Cut, list []made) {
 			r.fail(CodeHold, "rehearsal.lid-web", c.Address, message.Text("mark", row.Mark), message.Text("card", m.card.ID), message.Length("left", web), message.Length("most", mostWeb))
 		}
 	}
-}
-
-// sawnOff returns the lid that a wall's cut saws off.
-func (r *rehearsal) sawnOff(c piece.Cut) (piece.Sawn, bool) {
-	for _, s := range r.Plan.Piece.Sawn {
-		if s.Saws(&c) {
-			return s, true
-		}
-	}
-	return piece.Sawn{}, false
 }
 
 func (r *rehearsal) partAt(c piece.Cut) *piece.Part {

@@ -14,12 +14,8 @@ func (s *sequencer) sawsLid(c plan.Setup) *piece.Sawn {
 		if op.Kind != plan.MakeCut || len(op.Cuts) == 0 {
 			continue
 		}
-		cut, ok := s.cut(op.Cuts[0])
-		if !ok {
-			continue
-		}
-		for i := range s.Piece.Sawn {
-			if l := &s.Piece.Sawn[i]; l.Saws(&cut) {
+		if cut, ok := s.cut(op.Cuts[0]); ok {
+			if l := s.Piece.SawnBy(&cut); l != nil {
 				return l
 			}
 		}

@@ -23,7 +23,7 @@ func (d *decider) sawLid(c *plan.Setup, height plan.Setting, jobs []*operations.
 	slices.SortStableFunc(jobs, func(a, b *operations.Job) int { return cmp.Compare(b.Row.Length.Nm, a.Row.Length.Nm) })
 	var told []*piece.Sawn
 	for _, j := range jobs {
-		s := d.lidOf(j)
+		s := d.Piece.SawnBy(&j.Cut)
 		if s == nil {
 			continue
 		}
@@ -51,14 +51,4 @@ func (d *decider) lidPlacement(s *piece.Sawn, j *operations.Job) plan.Placement 
 		{Word: wordBlade, Figure: fence}, {Word: "cutter", Figure: j.Way.Size}, {Word: "beyond the cutter", Figure: d.l.Sum(string(s.Address)+".beyond", s.Base, s.Clean)},
 	}})
 	return p
-}
-
-// lidOf returns the lid that a wall's cut saws off.
-func (d *decider) lidOf(j *operations.Job) *piece.Sawn {
-	for i := range d.Piece.Sawn {
-		if s := &d.Piece.Sawn[i]; s.Saws(&j.Cut) {
-			return s
-		}
-	}
-	return nil
 }

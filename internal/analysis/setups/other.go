@@ -41,7 +41,7 @@ func (d *decider) byHand(jobs []*operations.Job) []plan.Placement {
 				p.Note = words("setups.hand.curve")
 			}
 		}
-		p.Feed = d.lie(j, openSide(j.Cut))
+		p.Feed = d.lie(j, seen(j.Cut))
 		out = append(out, p)
 	}
 	return out
@@ -61,21 +61,15 @@ func easeMarks(e *piece.Ease) []plan.Setting {
 	return out
 }
 
-// openSide is the side that a cut is seen from.
-func openSide(c piece.Cut) piece.Side {
+// seen is the side that a cut is seen from.
+func seen(c piece.Cut) piece.Side {
 	switch {
-	case c.Slot != nil:
-		return c.Slot.Open
-	case c.Bore != nil:
-		return c.Bore.Open
-	case c.Dip != nil:
-		return c.Dip.Open
 	case c.Slice != nil:
 		return c.Slice.Off
-	case c.Pocket != nil:
-		return c.Pocket.Open
+	case c.Ease != nil:
+		return c.Ease.Sides[0]
 	}
-	return c.Ease.Sides[0]
+	return c.Open()
 }
 
 func (d *decider) slotMarks(s *piece.Slot) []plan.Setting {

@@ -10,15 +10,14 @@ import (
 // Filler answers questions one after the other. The prices of limits that one ends
 // with are those that the next begins with.
 type Filler struct {
-	table    table
-	price    []int64 // by kind: of a copy
-	value    []int64 // by kind: less that price
-	used     []int
-	beam     beam
-	fillings []*ceiling.Parcel
+	table table
+	price []int64 // by kind: of a copy
+	value []int64 // by kind: less that price
+	used  []int
+	beam  beam
 }
 
-// steps bounds the changes of prices for one question; the beam is tried at the
+// mostSteps bounds the changes of prices for one question; the beam is tried at the
 // first few, at every fourth then, and much wider in the end.
 const (
 	mostSteps  = 30
@@ -31,13 +30,13 @@ const (
 // Fill returns fillings worth more than the floor: none if none was found or the
 // meter ended.
 func (f *Filler) Fill(q Question, meter *work.Meter) []*ceiling.Parcel {
-	f.fillings = nil
 	if !f.table.frame(q, meter) {
 		return nil
 	}
 	if len(f.price) != len(q.Value) {
 		f.price, f.value, f.used = make([]int64, len(q.Value)), make([]int64, len(q.Value)), make([]int, len(q.Value))
 	}
+	var fillings []*ceiling.Parcel
 	best, lowest, scale := slices.Clone(f.price), int64(0), 0.5
 	for n := range mostSteps {
 		limits := f.lessen(q)
@@ -59,16 +58,16 @@ func (f *Filler) Fill(q Question, meter *work.Meter) []*ceiling.Parcel {
 			if n > wideFrom {
 				width *= wider
 			}
-			f.fillings = f.beam.search(&f.table, q, width, q.Floor-limits, meter)
+			fillings = f.beam.search(&f.table, q, width, q.Floor-limits, meter)
 		}
-		if !f.correct(q, top, scale) || len(f.fillings) > 0 || meter.Ended() {
+		if !f.correct(q, top, scale) || len(fillings) > 0 || meter.Ended() {
 			break
 		}
 	}
-	if len(f.fillings) == 0 {
+	if len(fillings) == 0 {
 		copy(f.price, best)
 	}
-	return f.fillings
+	return fillings
 }
 
 // lessen takes the prices of limits off the values and returns what the limits

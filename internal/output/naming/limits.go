@@ -6,19 +6,6 @@ import (
 	"scantling/internal/unit"
 )
 
-// CrossAxes returns the two local axes of a side's plane, in the order length,
-// width, thickness.
-func CrossAxes(s piece.Side) [2]piece.Local {
-	axis, _ := s.Axis()
-	switch axis {
-	case piece.AlongLength:
-		return [2]piece.Local{piece.AlongWidth, piece.AlongThickness}
-	case piece.AlongWidth:
-		return [2]piece.Local{piece.AlongLength, piece.AlongThickness}
-	}
-	return [2]piece.Local{piece.AlongLength, piece.AlongWidth}
-}
-
 // Limits returns the least and greatest place of a cut on each local axis of its
 // part: what a letter points at and a figure tells. Exact but for arcs, which are
 // to the nanometre.
@@ -40,7 +27,7 @@ func Limits(p *piece.Part, c piece.Cut) (low, high [3]unit.Length) {
 		low[c.Slot.Across()], high[c.Slot.Across()] = c.Slot.Near.Nm, c.Slot.Far.Nm
 	case c.Bore != nil:
 		inwards(c.Bore.Open, c.Bore.Depth.Nm)
-		for i, axis := range CrossAxes(c.Bore.Open) {
+		for i, axis := range c.Bore.Open.Cross() {
 			low[axis], high[axis] = c.Bore.At[i].Nm-c.Bore.Diameter.Nm/2, c.Bore.At[i].Nm+c.Bore.Diameter.Nm/2
 		}
 	case c.Dip != nil:
@@ -68,7 +55,7 @@ func Limits(p *piece.Part, c piece.Cut) (low, high [3]unit.Length) {
 func slice(s *piece.Slice, low, high *[3]unit.Length) {
 	off, up := s.Off.Axis()
 	deepest := s.At[0].Nm
-	for k, axis := range CrossAxes(s.Off) {
+	for k, axis := range s.Off.Cross() {
 		fall := s.At[k+1].Nm - s.At[0].Nm
 		deepest += fall
 		switch {
@@ -96,7 +83,7 @@ func outline(p *piece.Pocket, low, high *[3]unit.Length) {
 		return
 	}
 	least, most := polygon.Profile{Outer: outer}.Bounds()
-	for k, axis := range CrossAxes(p.Open) {
+	for k, axis := range p.Open.Cross() {
 		low[axis] = max(low[axis], unit.FromMillimetres([2]float64{least.X, least.Y}[k]))
 		high[axis] = min(high[axis], unit.FromMillimetres([2]float64{most.X, most.Y}[k]))
 	}

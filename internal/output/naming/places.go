@@ -27,7 +27,7 @@ func Places(p *piece.Part, c piece.Cut) [3][]unit.Length {
 			out.add(s.Run, s.To.Nm)
 		}
 	case c.Bore != nil:
-		for i, axis := range CrossAxes(c.Bore.Open) {
+		for i, axis := range c.Bore.Open.Cross() {
 			out.add(axis, c.Bore.At[i].Nm)
 		}
 	case c.Dip != nil:
@@ -40,7 +40,7 @@ func Places(p *piece.Part, c piece.Cut) [3][]unit.Length {
 	case c.Slice != nil:
 		s := c.Slice
 		off, _ := s.Off.Axis()
-		for k, axis := range CrossAxes(s.Off) {
+		for k, axis := range s.Off.Cross() {
 			if s.At[k+1].Nm != s.At[0].Nm {
 				out.add(axis, s.From[k].Nm, s.To[k].Nm)
 				out.add(off, s.At[k+1].Nm)
@@ -48,7 +48,7 @@ func Places(p *piece.Part, c piece.Cut) [3][]unit.Length {
 		}
 	case c.Pocket != nil:
 		low, high := Limits(p, c)
-		for k, axis := range CrossAxes(c.Pocket.Open) {
+		for k, axis := range c.Pocket.Open.Cross() {
 			for _, v := range c.Pocket.Outline {
 				out.add(axis, [2]unit.Length{v.Along.Nm, v.Across.Nm}[k])
 			}

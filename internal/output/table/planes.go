@@ -38,7 +38,7 @@ func (b *builder) slice(letter, kind string, part piece.Part, s *piece.Slice) {
 func (b *builder) pocket(letter, kind string, part piece.Part, p *piece.Pocket) {
 	low, high := naming.Limits(&part, piece.Cut{Pocket: p})
 	var from, places []string
-	for _, axis := range naming.CrossAxes(p.Open) {
+	for _, axis := range p.Open.Cross() {
 		from = append(from, b.side(piece.SideOf(axis, false)))
 		places = append(places, b.speech.Figure(low[axis])+" – "+b.speech.Figure(high[axis]))
 	}
@@ -52,7 +52,7 @@ func (b *builder) pocket(letter, kind string, part piece.Part, p *piece.Pocket) 
 // centre names the two sides that a hole's centre is measured from.
 func (b *builder) centre(open piece.Side) string {
 	var from []string
-	for _, axis := range naming.CrossAxes(open) {
+	for _, axis := range open.Cross() {
 		from = append(from, b.side(piece.SideOf(axis, false)))
 	}
 	return strings.Join(from, " · ")

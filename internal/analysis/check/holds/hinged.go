@@ -45,7 +45,7 @@ func (j *judge) bounds(s *piece.Sawn, space *piece.Space) bool {
 func (j *judge) hingedBehind(s *piece.Sawn) bool {
 	for i := range j.Piece.Hardware {
 		h := &j.Piece.Hardware[i]
-		if !strings.Contains(h.Kind, "hinge") || !slices.Contains(s.Walls, h.On) {
+		if !strings.Contains(h.Kind, "hinge") || !s.Wall(h.On) {
 			continue
 		}
 		if p := j.index.Part(h.On); p != nil && p.Extent[piece.Back].High.Nm == s.Extent[piece.Back].High.Nm && p.Extent[piece.Back].Low.Nm > s.Extent[piece.Back].Low.Nm {
